@@ -1,0 +1,22 @@
+"""Measures everything, prints the table, and exits 1 if a bound is broken."""
+
+import sys
+
+from tests.benchmarks.cold_start import cold_check
+from tests.benchmarks.throughput import large_files
+
+
+def main() -> int:
+    """Print one line a figure as soon as it is known."""
+    broken = 0
+    for measure in (cold_check, large_files):
+        for figure in measure():
+            verdict = "holds" if figure.holds else "BROKEN"
+            print(f"{figure.value:5.2f}  at most {figure.bound:.1f}  {verdict:6}  {figure.name}")
+            print(f"{'':31}{figure.beside}", flush=True)
+            broken += not figure.holds
+    return 1 if broken else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
