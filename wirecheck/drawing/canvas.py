@@ -19,7 +19,7 @@ that a page shows when pointed at. Lettering is always literal, whatever it hold
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum, IntEnum
 from typing import NamedTuple
 
@@ -107,6 +107,10 @@ class Path:
         """The box round the control points, line width included."""
         return box_round(self.controls).grown(self.stroke.width_pt / 2)
 
+    def moved(self, dx: float, dy: float) -> Path:
+        """Return the same line shifted."""
+        return replace(self, controls=tuple(point.moved(dx, dy) for point in self.controls))
+
 
 @dataclass(frozen=True, slots=True)
 class Shape:
@@ -123,6 +127,10 @@ class Shape:
     def bounds(self) -> Box:
         """The outline, line width included."""
         return self.outline.grown(self.stroke.width_pt / 2)
+
+    def moved(self, dx: float, dy: float) -> Shape:
+        """Return the same shape shifted."""
+        return replace(self, outline=self.outline.moved(dx, dy))
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +150,10 @@ class Lettering:
         left = self.at.x - width * self.style.align.value
         half = self.style.size_pt * 0.55
         return Box(left, self.at.y - half, left + width, self.at.y + half)
+
+    def moved(self, dx: float, dy: float) -> Lettering:
+        """Return the same text shifted."""
+        return replace(self, at=self.at.moved(dx, dy))
 
 
 Item = Path | Shape | Lettering
@@ -172,6 +184,12 @@ class Canvas:
     def bounds(self) -> Box:
         """Return the box round all that is drawn so far, or an empty one at the top left."""
         return box_of_boxes(i.bounds for i in self._items) if self._items else Box(0, 0, 0, 0)
+
+    def place(self, other: Canvas, dx: float, dy: float) -> None:
+        """Take over all items of another canvas, shifted; ids stay unless one is taken already."""
+        for item in other.in_order():
+            moved = item.moved(dx, dy)
+            self._items.append(replace(moved, tag=self._unique_as_is(moved.tag)))
 
     def line(
         self,
@@ -248,16 +266,16 @@ class Canvas:
 
     def _unique(self, tag: Tag) -> Tag:
         """Return the tag with a safe id that no other item of this canvas has."""
-        title = printable(tag.title)
-        if not tag.id:
-            return tag._replace(title=title)
-        wanted = free = safe_id(self.id_prefix + tag.id)
-        times = 1
-        while free in self._ids:
+        safe = safe_id(self.id_prefix + tag.id) if tag.id else ""
+        return self._unique_as_is(tag._replace(id=safe, title=printable(tag.title)))
+
+    def _unique_as_is(self, tag: Tag) -> Tag:
+        free, times = tag.id, 1
+        while free and free in self._ids:
             times += 1
-            free = f"{wanted}--{times}"
+            free = f"{tag.id}--{times}"
         self._ids.add(free)
-        return tag._replace(id=free, title=title)
+        return tag._replace(id=free)
 
 
 def safe_id(name: str) -> str:

@@ -84,16 +84,19 @@ def _lettering(name: str, letters: Lettering, canvas: Canvas) -> str:
     """Return a node that holds the text, wide enough for any engine to keep it in line.
 
     Graphviz sets text flush with the left or right end of its node, as long as it believes that the
-    text fits; the node is therefore wider than our own measure of the text on the open side.
+    text fits; the node is therefore wider than our own measure of the text on the open side, but
+    not beyond the sheet, which it would enlarge.
     """
     bounds = letters.bounds
     style = letters.style
     foreign = sum(not character.isascii() for character in letters.text)
     spare = 4 + 0.15 * bounds.width + 0.4 * style.size_pt * foreign
     room = {
-        Align.LEFT: bounds._replace(right=bounds.right + spare),
+        Align.LEFT: bounds._replace(
+            right=max(bounds.right, min(bounds.right + spare, canvas.width))
+        ),
         Align.CENTRE: bounds,
-        Align.RIGHT: bounds._replace(left=bounds.left - spare),
+        Align.RIGHT: bounds._replace(left=min(bounds.left, max(bounds.left - spare, 0))),
     }[style.align]
     attributes = {
         "shape": "none",

@@ -1,0 +1,136 @@
+"""Marks laid over a sheet: numbered findings, leads to take away, leads to add.
+
+All of them read in black and white. A finding's ring tells what it breaks by its shape: a filled
+disc for safety, a heavy ring for operation, a thin double ring for workmanship. A lead to take away
+is dashed and crossed out; a lead to add is a hollow double line with plus signs.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from wirecheck.drawing.canvas import (
+    BLACK,
+    NO_LINE,
+    NO_TAG,
+    WHITE,
+    Align,
+    Canvas,
+    Dash,
+    Layer,
+    Letters,
+    Stroke,
+    Tag,
+)
+from wirecheck.drawing.geometry import Box, Point, box_about
+from wirecheck.drawing.lettering import Face
+from wirecheck.model.finding import Breaks
+
+MARK_RADIUS = 8.0
+ALARM = "#b00000"
+"""Red dark enough to be black on a copy."""
+TAKE_AWAY = "#b00000"
+ADD = "#00562c"
+
+_SIGN_EVERY_PT = 42.0
+_SIGN_ARM = 4.0
+
+
+class NumberedFinding(NamedTuple):
+    """A finding as the sheets show it: a number, and its words in the list at the foot."""
+
+    number: int
+    breaks: Breaks
+    words: str
+
+
+def finding_mark(
+    canvas: Canvas,
+    at: Point,
+    finding: NumberedFinding,
+    *,
+    points_to: Point | None = None,
+    ring_id: str = "mark",
+) -> Box:
+    """Draw the number of a finding in its ring, and return the room it takes.
+
+    With `points_to` a short line leads from the ring to the place that the finding speaks of. The
+    ring's id is `ring_id` with the number; it has the classes `finding` and `finding-NUMBER`.
+    """
+    number, breaks, words = finding
+    if points_to is not None:
+        canvas.line([points_to, at], Stroke(ALARM, 1.2), layer=Layer.MARK)
+        foot = box_about(points_to, 2.2)
+        canvas.oval(foot, fill=ALARM, stroke=NO_LINE, layer=Layer.MARK)
+    fill, line_pt, ink = _RINGS[breaks]
+    room = box_about(at, MARK_RADIUS)
+    tag = Tag(f"{ring_id}-{number}", ("finding", f"finding-{number}"), words)
+    canvas.oval(room, fill=fill, stroke=Stroke(ALARM, line_pt), layer=Layer.MARK, tag=tag)
+    if breaks is Breaks.WORKMANSHIP:
+        canvas.oval(box_about(at, MARK_RADIUS - 2), stroke=Stroke(ALARM, 0.7), layer=Layer.MARK)
+    shown = str(number)
+    style = Letters(12.0 - 2 * len(shown), Face.BOLD, Align.CENTRE, ink)
+    canvas.text(at, shown, style, layer=Layer.MARK, tag=Tag(title=words))
+    return room.grown(line_pt / 2)
+
+
+# Fill of the ring, width of its line, colour of the number.
+_RINGS = {
+    Breaks.SAFETY: (ALARM, 2.0, WHITE),
+    Breaks.OPERATION: (WHITE, 2.4, BLACK),
+    Breaks.WORKMANSHIP: (WHITE, 0.9, BLACK),
+}
+
+
+def lead_to_take_away(canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG) -> None:
+    """Draw a lead that is to come out: dashed, with crosses along it."""
+    canvas.line(points, Stroke(WHITE, 4.0), layer=Layer.MARK)
+    canvas.line(points, Stroke(TAKE_AWAY, 1.6, Dash.DASHED), layer=Layer.MARK, tag=tag)
+    cross = Stroke(TAKE_AWAY, 1.6)
+    for at in along(points, _SIGN_EVERY_PT):
+        for rise in (-_SIGN_ARM, _SIGN_ARM):
+            ends = [at.moved(-_SIGN_ARM, -rise), at.moved(_SIGN_ARM, rise)]
+            canvas.line(ends, cross, layer=Layer.MARK)
+
+
+def lead_to_add(canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG) -> None:
+    """Draw a lead that is to go in: a hollow double line with plus signs along it."""
+    canvas.line(points, Stroke(ADD, 4.2), layer=Layer.MARK, tag=tag)
+    canvas.line(points, Stroke(WHITE, 2.0), layer=Layer.MARK)
+    for at in along(points, _SIGN_EVERY_PT):
+        room = box_about(at, _SIGN_ARM + 1.5)
+        canvas.oval(room, fill=WHITE, stroke=Stroke(ADD, 1.0), layer=Layer.MARK)
+        for across, down in ((_SIGN_ARM - 1, 0.0), (0.0, _SIGN_ARM - 1)):
+            ends = [at.moved(-across, -down), at.moved(across, down)]
+            canvas.line(ends, Stroke(ADD, 1.6), layer=Layer.MARK)
+
+
+def along(points: Sequence[Point], every_pt: float) -> Iterator[Point]:
+    """Yield places at even distances along a line, at least one, none of them at an end."""
+    lengths = [math.dist(start, end) for start, end in pairwise(points)]
+    count = max(1, round(sum(lengths) / every_pt))
+    for number in range(count):
+        yield _at_length(points, lengths, sum(lengths) * (number + 0.5) / count)
+
+
+def _at_length(points: Sequence[Point], lengths: Sequence[float], length: float) -> Point:
+    for start, end, piece in zip(points, points[1:], lengths, strict=False):
+        if length <= piece and piece:
+            return start.towards(end, length / piece)
+        length -= piece
+    return points[-1]
+
+
+def lead_swatches(canvas: Canvas, at: Point) -> Box:
+    """Explain the two marks of a corrected sheet, and return the room taken."""
+    taken = Box(at.x, at.y - 8, at.x + 330, at.y + 8)
+    run = [at, at.moved(60, 0)]
+    lead_to_take_away(canvas, run)
+    canvas.text(at.moved(66, 0), "take this lead out")
+    other = at.moved(175, 0)
+    lead_to_add(canvas, [other, other.moved(60, 0)])
+    canvas.text(other.moved(66, 0), "put this lead in")
+    return taken
