@@ -1,0 +1,1 @@
+"""Nets and electricity: which terminals are one conductor, and what lies between the nets."""

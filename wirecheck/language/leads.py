@@ -1,0 +1,226 @@
+"""Wires, jumpers and plugs: one lead for each pair of neighbouring ends."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wirecheck.language import statements as st
+from wirecheck.language.read import Parsed
+from wirecheck.language.scope import Scope
+from wirecheck.language.words import read_attributes
+from wirecheck.model.diagram import (
+    OPEN_END,
+    UNKNOWN_END,
+    Attribute,
+    Lead,
+    LeadRole,
+    NamedAlone,
+    Part,
+    PassedThrough,
+    Terminal,
+    key_of,
+)
+from wirecheck.model.nearest import either
+from wirecheck.model.quantity import Quantity
+from wirecheck.model.text import Span
+from wirecheck.parts.library import lead_attributes
+
+
+class _Way(NamedTuple):
+    """A stop once resolved: where the lead arrives, where the next one leaves."""
+
+    arrive: Terminal
+    leave: Terminal
+    span: Span
+
+
+class LeadBuilder:
+    """Collects the leads of a diagram, in the order of the text."""
+
+    def __init__(self, scope: Scope) -> None:
+        """Start with no leads; parts and splices are all in the scope by now."""
+        self.scope = scope
+        self.leads: list[Lead] = []
+        self.passed: list[PassedThrough] = []
+        self.named_alone: list[NamedAlone] = []
+        self._specs = lead_attributes()
+        self._runs = 0
+
+    def add(self, parsed: Parsed) -> None:
+        """Add the leads of a statement, if it states any."""
+        statement = parsed.statement
+        if isinstance(statement, st.WireStatement):
+            self._run(parsed, statement.stops, statement.attributes, LeadRole.WIRE)
+        elif isinstance(statement, st.JumperStatement):
+            self._run(parsed, statement.stops, statement.attributes, LeadRole.JUMPER)
+        elif isinstance(statement, st.PlugStatement):
+            self._plug(parsed, statement)
+
+    def _run(
+        self,
+        parsed: Parsed,
+        stops: list[st.Stop],
+        attributes: list[st.Words],
+        role: LeadRole,
+    ) -> None:
+        self._runs += 1
+        last = len(stops) - 1
+        self._refuse_passing_twice(parsed, stops)
+        if stops[0].own:
+            span = parsed.at(stops[0].place.name)
+            message = "brackets describe the lead that arrives here, and none does"
+            self.scope.problem(message, span)
+        ways = [self._way(parsed, stop.place, at, last) for at, stop in enumerate(stops)]
+        shared = self._attributes(parsed, attributes)
+        left = ways[0]
+        for stop, right in zip(stops[1:], ways[1:], strict=True):
+            given, shared_length = shared, last > 1 and "length" in shared
+            if stop.own:
+                own = self._attributes(parsed, stop.own)
+                shared_length = shared_length and "length" not in own
+                given = shared | own
+            if left.leave == right.arrive:
+                self._lead_to_itself(left, right)
+            else:
+                self.leads.append(
+                    Lead(
+                        left.leave,
+                        right.arrive,
+                        left.span,
+                        right.span,
+                        role,
+                        given,
+                        shared_length,
+                        parsed.span,
+                        self._runs,
+                    )
+                )
+            left = right
+
+    def _lead_to_itself(self, left: _Way, right: _Way) -> None:
+        span = Span(left.span.source, left.span.start, right.span.end)
+        self.scope.problem("this lead runs from a terminal to itself", span)
+
+    def _attributes(self, parsed: Parsed, attributes: list[st.Words]) -> dict[str, Attribute]:
+        given = read_attributes(self.scope, parsed, attributes, self._specs, "a lead")
+        run_in = given.get("in")
+        if run_in:
+            cable = self.scope.cables.get(key_of(str(run_in.value)))
+            if cable is None:
+                known = [cable.name for cable in self.scope.cables.values()]
+                hint = f"; there is {either(known)}" if known else "; declare it with: cable NAME"
+                message = f"no cable is called “{run_in.value}”{hint}"
+                self.scope.problem(message, run_in.span)
+            elif "size" not in given:
+                size = Quantity(cable.gauge_awg, cable.gauge_awg, "AWG")
+                given["size"] = Attribute("size", size, run_in.span)
+        return given
+
+    def _refuse_passing_twice(self, parsed: Parsed, stops: list[st.Stop]) -> None:
+        """The same part passed twice in one lead: once is what was meant."""
+        seen: set[str] = set()
+        for stop in stops[1:-1]:
+            place = stop.place
+            key = key_of(place.name.text)
+            if (place.terminal is None or place.through) and key in self.scope.parts:
+                contact = f"{key}.{key_of(place.terminal.text)}" if place.terminal else key
+                if contact in seen:
+                    message = f"this lead passes {self.scope.parts[key].name} twice"
+                    self.scope.problem(message, parsed.at(place.name))
+                seen.add(contact)
+
+    def _way(self, parsed: Parsed, place: st.Place, at: int, last: int) -> _Way:
+        span = Span(parsed.source, place.start, place.end)
+        if place.terminal is None:
+            node = self.scope.node(place.name)
+            if node is None:
+                return self._alone(parsed, place, at, last, span)
+            if node.part in (OPEN_END, UNKNOWN_END) and 0 < at < last:
+                word = place.name.text
+                self.scope.problem(f"“{word}” is an end; no lead goes on behind it", span)
+            return _Way(node, node, span)
+        if place.through is None:
+            landing = self._landing(parsed, place)
+            return _Way(landing, landing, span)
+        return self._contact(parsed, place, span)
+
+    def _landing(self, parsed: Parsed, place: st.Place) -> Terminal:
+        landing = self.scope.landing(place, parsed.source)
+        if landing is None:
+            return self.scope.made_up(UNKNOWN_END)
+        return landing
+
+    def _alone(self, parsed: Parsed, place: st.Place, at: int, last: int, span: Span) -> _Way:
+        """A part named alone is passed through, or entered at its first, left at its second."""
+        part = self.scope.part(place.name, parsed.source)
+        through = part.structure.through if part else None
+        if part is None or through is None:
+            if part is not None:
+                self._name_a_terminal(part, span)
+            unknown = self.scope.made_up(UNKNOWN_END)
+            return _Way(unknown, unknown, span)
+        way = _Way(part.terminal(through[0]), part.terminal(through[1]), span)
+        if 0 < at < last:
+            self.passed.append(PassedThrough(part.key, way.arrive, way.leave, span))
+        else:
+            landed = way.leave if at == 0 else way.arrive
+            self.named_alone.append(NamedAlone(part.key, landed, span))
+        return way
+
+    def _name_a_terminal(self, part: Part, span: Span) -> None:
+        names = [name for name, spec in part.structure.terminals.items() if not spec.inner]
+        has = f"one of {', '.join(names)}" if names else "by its number"
+        message = f"{part.name} cannot be passed through by its name alone; name the terminal: {has}"
+        near = f"{part.name}.{names[0]}" if names else None
+        self.scope.problem(message, span, near)
+
+    def _contact(self, parsed: Parsed, place: st.Place, span: Span) -> _Way:
+        """``part.terminal..terminal``: passed by the contact (or load) between the two."""
+        assert place.terminal is not None
+        assert place.through is not None
+        part = self.scope.part(place.name, parsed.source)
+        entered = self.scope.terminal(part, place.terminal, parsed.source) if part else None
+        left = self.scope.terminal(part, place.through, parsed.source) if part else None
+        if part and entered and left and not _is_element(part, entered.name, left.name):
+            message = f"{part.name} has nothing to pass between {entered.name} and {left.name}"
+            self.scope.problem(message, span)
+        arrive = entered or self.scope.made_up(UNKNOWN_END)
+        leave = left or self.scope.made_up(UNKNOWN_END)
+        if part and entered and left:
+            self.passed.append(PassedThrough(part.key, entered, left, span))
+        return _Way(arrive, leave, span)
+
+    def _plug(self, parsed: Parsed, plug: st.PlugStatement) -> None:
+        """A harness: one lead for each named terminal."""
+        self._runs += 1
+        one = self.scope.part(plug.part, parsed.source)
+        other = self.scope.part(plug.to, parsed.source)
+        for pin in plug.pins:
+            end = pin.to or pin.terminal
+            a = self.scope.terminal(one, pin.terminal, parsed.source) if one else None
+            b = self.scope.terminal(other, end, parsed.source) if other else None
+            if a is not None and a == b:
+                self.scope.problem(
+                    "this conductor runs from a terminal to itself", parsed.at(pin.terminal)
+                )
+                continue
+            self.leads.append(
+                Lead(
+                    a or self.scope.made_up(UNKNOWN_END),
+                    b or self.scope.made_up(UNKNOWN_END),
+                    parsed.at(pin.terminal),
+                    parsed.at(end),
+                    LeadRole.PLUG,
+                    {},
+                    shared_length=False,
+                    statement=parsed.span,
+                    run=self._runs,
+                )
+            )
+
+
+def _is_element(part: Part, entered: str, left: str) -> bool:
+    pair = {entered, left}
+    structure = part.structure
+    elements = (*structure.switches, *structure.loads, *structure.links)
+    return any(set(element.between) == pair for element in elements)

@@ -1,0 +1,42 @@
+"""Attributes as typed, made sense of against what the kind, or a lead, takes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from wirecheck.language.read import Parsed
+from wirecheck.language.scope import Scope
+from wirecheck.language.statements import Name, Words
+from wirecheck.model.diagram import Attribute
+from wirecheck.model.finding import Problem
+from wirecheck.model.kind import AttributeSpec
+from wirecheck.model.text import Span
+from wirecheck.parts.attributes import Word, interpret
+
+
+def read_attributes(
+    scope: Scope,
+    parsed: Parsed,
+    attributes: list[Words],
+    specs: Mapping[str, AttributeSpec],
+    owner: str,
+) -> dict[str, Attribute]:
+    """The attributes of one list; what cannot be read, or stands twice, becomes a problem."""
+    given: dict[str, Attribute] = {}
+    for words in attributes:
+        result = interpret([_word(word, parsed) for word in words], specs, owner)
+        if isinstance(result, Problem):
+            scope.problems.append(result)
+        elif result.name in given:
+            first = given[result.name].span.text
+            scope.problem(f"{result.name} stands here twice: “{first}” before this", result.span)
+        else:
+            given[result.name] = result
+    return given
+
+
+def _word(word: Name | object, parsed: Parsed) -> Word:
+    if isinstance(word, Name):
+        return Word(word.text, quoted=True, span=parsed.at(word))
+    start, end = word.start_pos, word.end_pos  # type: ignore[attr-defined]  # a lark Token
+    return Word(str(word), quoted=False, span=Span(parsed.source, start, end))

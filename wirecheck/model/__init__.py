@@ -1,0 +1,1 @@
+"""The lowest floor: plain data that every other floor speaks in."""
