@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import IntEnum
 from typing import Literal, NamedTuple
 
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.text import Span
 
 
@@ -52,24 +52,25 @@ class Related(NamedTuple):
     label: str
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """A mistake in the wiring, at its cause.
 
     Attributes:
-        rule: name of the rule.
+        rule: name of the rule; ``fault``: which of its faults.
         breaks: the worst of what it breaks; ``also_breaks`` the rest.
         message: the mistake in the trade's words, naming lead and terminal, and what to do.
         span: the place of the cause.
         seen_at_unit: what the unit does because of it.
         leads: the leads concerned as people read them; ``lead_numbers`` their index in the diagram.
-        terminals: the terminals concerned as people read them.
+        terminals: the terminals concerned as people read them; ``at_terminals`` which they are.
         caution: the usual caution if somebody can be hurt, else "".
         source: where the requirement comes from.
         edits: the changes that mend it, where they are clear.
+        related: other places that belong to it.
     """
 
     rule: str
+    fault: str
     breaks: Breaks
     also_breaks: tuple[Breaks, ...]
     message: str
@@ -78,6 +79,7 @@ class Finding:
     leads: tuple[str, ...]
     lead_numbers: tuple[int, ...]
     terminals: tuple[str, ...]
+    at_terminals: tuple[Terminal, ...]
     caution: str
     source: str
     edits: tuple[Edit, ...] = ()

@@ -1,0 +1,1 @@
+"""Runs what is known about wrong wiring over one diagram, into one result."""

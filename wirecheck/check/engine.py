@@ -1,0 +1,85 @@
+"""Runs the rules over a diagram: findings at their cause, what was assumed, what was not checked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from wirecheck.check.assumed import assumptions
+from wirecheck.circuit.nets import Nets
+from wirecheck.model.diagram import UNKNOWN_END, Diagram
+from wirecheck.model.finding import Assumed, Finding, NotChecked
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.registry import RULES
+
+
+class Checked(NamedTuple):
+    """What a check of one diagram says.
+
+    Attributes:
+        diagram: what was checked.
+        nets: its nets, for whoever draws or simulates it next.
+        findings: in the order of the text, worst first at one place.
+        assumed: what was taken as given because the text does not say it.
+        not_checked: what was not looked at, with the reason.
+    """
+
+    diagram: Diagram
+    nets: Nets
+    findings: tuple[Finding, ...]
+    assumed: tuple[Assumed, ...]
+    not_checked: tuple[NotChecked, ...]
+
+
+def check(diagram: Diagram) -> Checked:
+    """Check a diagram by every rule that the drawn connections decide."""
+    nets = Nets(diagram)
+    facts = Facts(diagram, nets)
+    raised = [finding for rule in RULES.values() for finding in rule.check(facts)]
+    return Checked(
+        diagram,
+        nets,
+        _in_order(diagram, _at_their_cause(raised)),
+        tuple(assumptions(diagram)),
+        tuple(_not_checked(diagram)),
+    )
+
+
+def _at_their_cause(findings: list[Finding]) -> Iterator[Finding]:
+    """Leave out findings that another one at the same device explains."""
+    parts_of: dict[str, set[str]] = {}
+    for finding in findings:
+        parts_of.setdefault(finding.rule, set()).update(_parts(finding))
+    for finding in findings:
+        explained = RULES[finding.rule].rule.stands_back_for
+        if not any(_parts(finding) & parts_of.get(rule, set()) for rule in explained):
+            yield finding
+
+
+def _parts(finding: Finding) -> set[str]:
+    return {terminal.part for terminal in finding.at_terminals}
+
+
+def _in_order(diagram: Diagram, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    order = {source: number for number, source in enumerate(diagram.sources)}
+    unique = {(f.rule, f.fault, f.span, f.message): f for f in findings}
+    return tuple(
+        sorted(
+            unique.values(),
+            key=lambda f: (order[f.span.source], f.span.start, -f.breaks, f.rule, f.message),
+        )
+    )
+
+
+def _not_checked(diagram: Diagram) -> Iterator[NotChecked]:
+    for item in diagram.not_evaluated:
+        yield NotChecked(item.statement, item.reason, item.span)
+    for lead in diagram.leads:
+        if UNKNOWN_END in (lead.a.part, lead.b.part):
+            where = diagram.show(lead.a if lead.b.part == UNKNOWN_END else lead.b)
+            reason = f"the lead at {where} is not traced: what is missing there is not judged"
+            yield NotChecked("untraced lead", reason, lead.span)
+    yield NotChecked(
+        "volts, currents and the ignition sequence",
+        "this check reads the connections; it computes no voltages, currents or timing",
+    )

@@ -1,0 +1,1 @@
+"""The rules: one mistake each, in the trade's words, decided on what is drawn."""

@@ -1,0 +1,8 @@
+"""Vent damper: its harness, its end switch and the shorting plug."""
+
+from __future__ import annotations
+
+from wirecheck.rules.rule import Check, Rule
+
+#: Every rule of the family with its function, in the order of the reference.
+RULES: tuple[tuple[Rule, Check], ...] = ()

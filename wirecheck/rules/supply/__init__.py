@@ -1,0 +1,8 @@
+"""Supply: the transformer, its primary taps, its fuse, its earth, and other supplies beside it."""
+
+from __future__ import annotations
+
+from wirecheck.rules.rule import Check, Rule
+
+#: Every rule of the family with its function, in the order of the reference.
+RULES: tuple[tuple[Rule, Check], ...] = ()
