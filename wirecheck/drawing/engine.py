@@ -19,6 +19,7 @@ from typing import Literal
 
 from wirecheck.drawing.canvas import Canvas, Item, Lettering
 from wirecheck.drawing.dot_source import item_names, write
+from wirecheck.drawing.lettering import printable
 
 Format = Literal["svg", "png", "pdf"]
 Engine = Literal["embedded", "system"]
@@ -84,11 +85,11 @@ def program(engine: Engine) -> Path:
                 "path); install it, or draw with the embedded engine"
             )
         return Path(found)
-    return _embedded_program()
+    return embedded_program()
 
 
 @cache
-def _embedded_program() -> Path:
+def embedded_program() -> Path:
     """Look among the scripts of this environment, beside the interpreter, then on the path."""
     places = [sysconfig.get_path("scripts"), str(Path(sys.executable).parent), None]
     if sysconfig.get_preferred_scheme("user") in sysconfig.get_scheme_names():
@@ -157,7 +158,7 @@ def _titled(svg: str, canvas: Canvas) -> str:
     they would clash with those of another sheet in the same page.
     """
     titles = {name: _title_of(item) for name, item in item_names(canvas).items()}
-    titles["sheet"] = canvas.title
+    titles["sheet"] = printable(canvas.title)
 
     def told(match: re.Match[str]) -> str:
         name = match[1].partition("&#45;&#45;")[0]

@@ -1,0 +1,78 @@
+"""Spark and flame: the gap, the rod, the spark coil and the amplifier of the flame signal."""
+
+from __future__ import annotations
+
+from wirecheck.drawing.geometry import Box, Point
+from wirecheck.drawing.symbols.symbol import Pen, Standard, Symbol, two_ports
+
+_HALF = 22.0
+
+
+def _spark_gap(pen: Pen) -> None:
+    """Draw two arrows that face each other across the gap."""
+    for side in (-1, 1):
+        pen.line((side * _HALF, 0), (side * 3, 0))
+        pen.line((side * 9, -4), (side * 3, 0), (side * 9, 4))
+
+
+def _flame_rod(pen: Pen) -> None:
+    """Draw a rod that ends in a flame over the burner metal."""
+    pen.line((-_HALF, 0), (-12, 0))
+    pen.line((-12, 0), (2, 0), width_pt=2.6)
+    left = [Point(4, 11), Point(-8, 6), Point(0, -4), Point(4, -13)]
+    right = [Point(9, -4), Point(15, 6), Point(4, 11)]
+    pen.curve([*left, *right])
+    pen.line((-5, 12), (14, 12), width_pt=2.0)
+    pen.line((14, 12), (14, 0), (_HALF, 0))
+
+
+def _spark_coil(pen: Pen) -> None:
+    """Draw a winding of many narrow turns over a core."""
+    turns, radius = 6, 2.6
+    pen.line((-_HALF, 0), (-turns * radius, 0))
+    pen.line((turns * radius, 0), (_HALF, 0))
+    for turn in range(turns):
+        pen.arc((2 * turn + 1 - turns) * radius, 0, radius, (180, 180))
+    for level in (4.0, 7.0):
+        pen.line((-turns * radius, level), (turns * radius, level))
+
+
+def _amplifier(pen: Pen) -> None:
+    pen.line((-_HALF, 0), (-11, 0))
+    pen.line((12, 0), (_HALF, 0))
+    pen.line((-11, -10), (-11, 10), (12, 0), (-11, -10), (-11, 10))
+
+
+SPARK_GAP = Symbol(
+    "spark-gap",
+    "spark gap, electrode to burner metal",
+    Standard("9.3", "07-22-01"),
+    two_ports(_HALF),
+    Box(-_HALF, -6, _HALF, 6),
+    _spark_gap,
+)
+FLAME_ROD = Symbol(
+    "flame-rod",
+    "flame rod in its flame over burner metal",
+    Standard(note="rod, flame and burner drawn as they are; no number"),
+    two_ports(_HALF),
+    Box(-_HALF, -14, _HALF, 14),
+    _flame_rod,
+)
+SPARK_COIL = Symbol(
+    "spark-coil",
+    "spark coil, high voltage side",
+    Standard("6.4", note="one winding and core of the transformer"),
+    two_ports(_HALF),
+    Box(-_HALF, -4, _HALF, 8),
+    _spark_coil,
+)
+FLAME_AMPLIFIER = Symbol(
+    "flame-amplifier",
+    "flame amplifier",
+    Standard(note="the triangle of amplifiers; no number"),
+    two_ports(_HALF),
+    Box(-_HALF, -11, _HALF, 11),
+    _amplifier,
+)
+SYMBOLS = (SPARK_GAP, FLAME_ROD, SPARK_COIL, FLAME_AMPLIFIER)
