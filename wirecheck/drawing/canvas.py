@@ -60,7 +60,7 @@ class Align(Enum):
 
 
 class Tag(NamedTuple):
-    """What a page can find an item by."""
+    """What a page can find an item by; id and classes are made safe by `safe_id`."""
 
     id: str = ""
     classes: tuple[str, ...] = ()
@@ -266,8 +266,9 @@ class Canvas:
 
     def _unique(self, tag: Tag) -> Tag:
         """Return the tag with a safe id that no other item of this canvas has."""
-        safe = safe_id(self.id_prefix + tag.id) if tag.id else ""
-        return self._unique_as_is(tag._replace(id=safe, title=printable(tag.title)))
+        wanted = safe_id(self.id_prefix + tag.id) if tag.id else ""
+        classes = tuple(safe_id(name) for name in tag.classes)
+        return self._unique_as_is(Tag(wanted, classes, printable(tag.title)))
 
     def _unique_as_is(self, tag: Tag) -> Tag:
         free, times = tag.id, 1
