@@ -40,7 +40,7 @@ def with_derived_defaults(
         part = parts[key]
         burner = burner_of.get(key, only_burner)
         pilot = str(burner.values["pilot"]) if burner and "pilot" in burner.values else None
-        values = derive(part.kind, part.values, pilot, damper_drawn=key in dampers)
+        values = derive(part.kind, part.given, pilot, damper_drawn=key in dampers)
         derived[key] = replace(part, values=values, structure=structure_of(part.kind, values))
     return derived
 

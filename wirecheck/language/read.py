@@ -75,7 +75,7 @@ def read_path(path: Path) -> Reading:
 
 def _read(reading: Reading, source: SourceFile, path: Path | None, ring: list[Path]) -> None:
     """Parse a source into the reading; ``ring`` holds the files that led here."""
-    reading.problems += stray_returns(source)
+    reading.problems.extend(stray_returns(source))
     for parsed in _statements(source, reading.problems):
         if isinstance(parsed.statement, IncludeStatement):
             _include(reading, parsed, path, [*ring, path] if path else ring)
@@ -130,7 +130,7 @@ def _read_included(
         return f"there is no file “{found.relative_to(home).as_posix()}” beside this one"
     except OSError as error:
         return f"“{found.name}” cannot be read: {(error.strerror or 'it failed').lower()}"
-    reading.problems += problems
+    reading.problems.extend(problems)
     reading.sources.append(source)
     if source.text:
         _read(reading, source, found, ring)
