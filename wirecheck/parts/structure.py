@@ -7,9 +7,10 @@ whose terminals grow as leads name them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import groupby
 from typing import TypeVar, cast
 
 from wirecheck.model.diagram import Value, key_of
@@ -119,9 +120,9 @@ class _Spelled:
 
 def _resolve(kind: Kind, values: Mapping[str, Value]) -> Structure:
     spelled = _Spelled({}, {}, {})
-    for name, spec in kind.terminals.items():
-        if _holds(spec.when, values):
-            _add_terminal(spelled, name, spec, values)
+    here = [each for each in kind.terminals.items() if _holds(each[1].when, values)]
+    for per, group in groupby(here, key=lambda each: each[1].per):
+        _add_group(spelled, list(group), values, values.get(per) if per else 1)
     return Structure(
         terminals=spelled.terminals,
         lookup={
@@ -141,26 +142,44 @@ def _resolve(kind: Kind, values: Mapping[str, Value]) -> Structure:
     )
 
 
-def _add_terminal(
+def _add_group(
+    spelled: _Spelled,
+    group: Sequence[tuple[str, TerminalSpec]],
+    values: Mapping[str, Value],
+    poles: Value | None,
+) -> None:
+    """Add neighbouring terminals that all come once for each pole, pole by pole."""
+    count = poles if isinstance(poles, int) else 1
+    for pole in range(1, count + 1):
+        for name, spec in group:
+            settled = _settled(spec, values)
+            if count > 1:
+                spelled.add(f"{pole}.{name}", settled, name, ())
+            elif spec.per:
+                spelled.add(name, settled, name, (*spec.also, f"1.{name}"))
+            else:
+                _add_taps(spelled, name, settled, values)
+
+
+def _add_taps(
     spelled: _Spelled, name: str, spec: TerminalSpec, values: Mapping[str, Value]
 ) -> None:
+    """Add a terminal, or one for each of several values of its attribute."""
+    taps = each_quantity(values.get(spec.each)) if spec.each else ()
+    if len(taps) < 2:
+        spelled.add(name, spec, name, spec.also)
+        return
+    one_of = spec.model_copy(update={"must": False})
+    for tap in taps:
+        spelled.add(f"{tap.low:g}{tap.unit}", one_of, name, (f"{tap.low:g}",))
+
+
+def _settled(spec: TerminalSpec, values: Mapping[str, Value]) -> TerminalSpec:
+    """A terminal with what hangs on attributes decided."""
     must = spec.must if isinstance(spec.must, bool) else _holds(spec.must, values)
     volts = values.get(spec.circuit_by) if spec.circuit_by else None
     circuit = _circuit(volts) if isinstance(volts, Quantity) else spec.circuit
-    settled = spec.model_copy(update={"must": must, "circuit": circuit})
-    if spec.per:
-        count = values.get(spec.per)
-        if isinstance(count, int) and count > 1:
-            for number in range(1, count + 1):
-                spelled.add(f"{number}.{name}", settled, name, ())
-        else:
-            spelled.add(name, settled, name, (*spec.also, f"1.{name}"))
-    elif spec.each and len(taps := each_quantity(values.get(spec.each))) > 1:
-        one_of = settled.model_copy(update={"must": False})
-        for tap in taps:
-            spelled.add(f"{tap.low:g}{tap.unit}", one_of, name, (f"{tap.low:g}",))
-    else:
-        spelled.add(name, settled, name, spec.also)
+    return spec.model_copy(update={"must": must, "circuit": circuit})
 
 
 def _holds(condition: Condition, values: Mapping[str, Value]) -> bool:
