@@ -11,7 +11,10 @@ Two networkx graphs hold this, and every later use reads them:
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
+from functools import cached_property
+from itertools import pairwise
 from typing import Literal, NamedTuple
 
 import networkx as nx
@@ -62,7 +65,9 @@ class Nets:
 
     def _elements(self, part: Part) -> Iterator[Element]:
         net_of, terminal, structure = self.net_of, part.terminal, part.structure
-        groups: tuple[tuple[ElementType, tuple[SwitchSpec | LoadSpec | SourceSpec | GapSpec, ...]], ...]
+        groups: tuple[
+            tuple[ElementType, tuple[SwitchSpec | LoadSpec | SourceSpec | GapSpec, ...]], ...
+        ]
         groups = (
             ("switch", structure.switches),
             ("load", structure.loads),
@@ -89,17 +94,18 @@ class Nets:
         """Numbers of the leads that land on a terminal, in the order typed; broken ones included."""
         return self._landed.get(terminal, [])
 
-    @property
+    @cached_property
     def _landed(self) -> dict[Terminal, list[int]]:
-        landed: dict[Terminal, list[int]] | None = self.__dict__.get("_landed_cache")
-        if landed is None:
-            landed = {}
-            for number, lead in enumerate(self.diagram.leads):
-                landed.setdefault(lead.a, []).append(number)
-                if lead.b != lead.a:
-                    landed.setdefault(lead.b, []).append(number)
-            self.__dict__["_landed_cache"] = landed
+        landed: dict[Terminal, list[int]] = {}
+        for number, lead in enumerate(self.diagram.leads):
+            landed.setdefault(lead.a, []).append(number)
+            landed.setdefault(lead.b, []).append(number)
         return landed
+
+    @cached_property
+    def run_sizes(self) -> Counter[int]:
+        """How many leads each run has."""
+        return Counter(lead.run for lead in self.diagram.leads)
 
     def is_wired(self, terminal: Terminal) -> bool:
         """Whether any lead lands on the terminal."""
@@ -113,7 +119,7 @@ class Nets:
         """
         nodes = nx.shortest_path(self.conductors, a, b)
         leads = []
-        for left, right in zip(nodes, nodes[1:], strict=False):
+        for left, right in pairwise(nodes):
             number = self.conductors.edges[left, right].get("lead")
             if number is not None:
                 leads.append(number)
@@ -136,7 +142,9 @@ def _conductors(diagram: Diagram) -> nx.Graph[Terminal]:
     for part in diagram.parts.values():
         graph.add_nodes_from(part.terminal(name) for name in part.structure.terminals)
         for link in part.structure.links:
-            graph.add_edge(part.terminal(link.between[0]), part.terminal(link.between[1]), link=link)
+            graph.add_edge(
+                part.terminal(link.between[0]), part.terminal(link.between[1]), link=link
+            )
     graph.add_nodes_from(Terminal(key, "") for key in diagram.splices)
     graph.add_node(EARTH)
     return graph

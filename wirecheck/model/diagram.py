@@ -146,7 +146,7 @@ class Lead(NamedTuple):
         given: its attributes; those of the whole statement, overlaid by its own in brackets.
         shared_length: whether its ``length`` is that of the whole run it belongs to.
         statement: the whole statement's span.
-        run: number of the statement among wire, jumper and plug statements: leads of one run share it.
+        run: number of the statement among wires, jumpers and plugs: leads of one run share it.
     """
 
     a: Terminal

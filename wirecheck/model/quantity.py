@@ -1,11 +1,13 @@
 """Quantities: a number or a range, and a unit the trade uses.
 
 Inside the program a quantity keeps the unit as typed (for printing) and gives its value in the
-base unit of its dimension with ``low_base`` / ``high_base`` (V, A, VA, W, ohm, mm2, m, s, Hz, degC, %).
+base unit of its dimension with ``low_base`` / ``high_base`` (V, A, VA, W, ohm, mm2, m, s, Hz,
+degrees C, %).
 """
 
 from __future__ import annotations
 
+import math
 from typing import Final, NamedTuple
 
 
@@ -60,7 +62,7 @@ class Quantity(NamedTuple):
 
     @property
     def dimension(self) -> str:
-        """What is measured: ``volts``, ``length``, ``gauge`` …"""
+        """What is measured: ``volts``, ``length``, ``gauge`` and so on."""
         return UNITS[self.unit.casefold()].dimension
 
     @property
@@ -87,4 +89,4 @@ def conductor_area_mm2(gauge_awg: float) -> float:
     Diameter 0.127 mm x 92^((36-n)/39) (ASTM B258, from memory).
     """
     diameter_mm = 0.127 * 92 ** ((36 - gauge_awg) / 39)
-    return 0.7853981633974483 * diameter_mm**2
+    return float(math.pi / 4 * diameter_mm**2)

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 
 class SourceFile:
-    """One text as it was read: its display name and its characters, the byte-order mark left out."""
+    """One text as it was read: its display name and its characters, no byte-order mark."""
 
     __slots__ = ("_line_starts", "name", "text")
 

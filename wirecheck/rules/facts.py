@@ -124,7 +124,7 @@ class Facts:
         return {net for terminal, net in self.nets.net_of.items() if terminal.part == UNKNOWN_END}
 
     def is_traced(self, terminal: Terminal) -> bool:
-        """False where a lead of the terminal's net was not traced: nothing is missing there then."""
+        """False where a lead of the terminal's net was not traced: nothing there is missing."""
         return self.net(terminal) not in self._untraced
 
     @cached_property

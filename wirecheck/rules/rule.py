@@ -99,7 +99,7 @@ class Rule(NamedTuple):
     good: tuple[Example, ...]
     stands_back_for: tuple[str, ...] = ()
 
-    def finding(
+    def finding(  # noqa: PLR0913  # all but three are optional and named
         self,
         facts: Facts,
         fault: str,
@@ -119,8 +119,10 @@ class Rule(NamedTuple):
             facts: the diagram's facts, for names.
             fault: code of the fault.
             at: the place of the cause.
-            leads: numbers of the leads concerned; terminals: the terminals concerned.
-            edits: text edits that mend it; related: other places that belong to it.
+            leads: numbers of the leads concerned.
+            terminals: the terminals concerned.
+            edits: text edits that mend it.
+            related: other places that belong to it.
             breaks: what it breaks on this diagram, if that was worked out.
             also_breaks: what else it breaks.
             fields: texts for the fault's message and ``seen``.
