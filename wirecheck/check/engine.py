@@ -1,4 +1,4 @@
-"""Runs the rules over a diagram: findings at their cause, what was assumed, what was not checked."""
+"""Runs the rules over a diagram: findings, what was assumed, what was not checked."""
 
 from __future__ import annotations
 

@@ -64,9 +64,9 @@ class Conduction:
 
     def _find(self, a: int, b: int) -> Way:
         if a == b:
-            return Way(True, (), ())
+            return Way(exists=True, contacts=(), series=())
         if not self.may_join(a, b):
-            return Way(False, (), ())
+            return Way(exists=False, contacts=(), series=())
         members = nx.node_connected_component(self.contacts, a)
         graph = nx.MultiGraph(self.contacts.subgraph(members))
         # With an edge from b back to a, the elements on some loop-free path from a to b are
@@ -88,4 +88,5 @@ class Conduction:
             for left, right, _name, element in on_path
             if frozenset((left, right)) in bridges and graph.number_of_edges(left, right) == 1
         ]
-        return Way(True, tuple(item[3] for item in on_path), tuple(series))
+        contacts = tuple(element for _left, _right, _name, element in on_path)
+        return Way(exists=True, contacts=contacts, series=tuple(series))

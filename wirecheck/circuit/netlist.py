@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import cmath
 import math
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from wirecheck.circuit.copper import lead_ohms
@@ -221,12 +222,11 @@ class _Builder:
         )
 
 
-def load_ohms(spec: LoadSpec, values: dict[str, Value] | object) -> complex | None:
+def load_ohms(spec: LoadSpec, values: Mapping[str, Value]) -> complex | None:
     """Impedance of a load at its rated volts, in ohm; None if it takes no steady current.
 
     |Z| is V/I, V^2/VA or V^2 pf/W; its angle follows from the power factor, inductive.
     """
-    assert isinstance(values, dict)
     if spec.volts is None or spec.takes is None:
         return None
     volts = highest(values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts)

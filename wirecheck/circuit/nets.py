@@ -91,7 +91,7 @@ class Nets:
         return self.net_of[a] == self.net_of[b]
 
     def leads_at(self, terminal: Terminal) -> list[int]:
-        """Numbers of the leads that land on a terminal, in the order typed; broken ones included."""
+        """Numbers of the leads that land on a terminal, broken ones too, in the order typed."""
         return self._landed.get(terminal, [])
 
     @cached_property
