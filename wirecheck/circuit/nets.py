@@ -48,13 +48,13 @@ class Nets:
         """Join everything that is one conductor; linear in leads and terminals."""
         self.diagram = diagram
         self.conductors = _conductors(diagram)
-        self.members: list[tuple[Terminal, ...]] = []
         self.net_of: dict[Terminal, int] = {}
-        for members in nx.connected_components(self.conductors):
-            number = len(self.members)
-            self.members.append(tuple(members))
-            for terminal in members:
-                self.net_of[terminal] = number
+        for number, members in enumerate(nx.connected_components(self.conductors)):
+            self.net_of.update(dict.fromkeys(members, number))
+        #: The terminals of each net, in the order in which the text first names them.
+        self.members: list[list[Terminal]] = [[] for _ in set(self.net_of.values())]
+        for terminal in self.conductors:
+            self.members[self.net_of[terminal]].append(terminal)
         self.elements: nx.MultiGraph[int] = nx.MultiGraph()
         self.elements.add_nodes_from(range(len(self.members)))
         self.elements_of: dict[str, list[Element]] = {key: [] for key in diagram.parts}
