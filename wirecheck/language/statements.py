@@ -6,7 +6,7 @@ offsets into the source the statement stands in.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
 from lark import Token
 
@@ -37,8 +37,18 @@ class Place(NamedTuple):
         return (self.through or self.terminal or self.name).end
 
 
-#: One attribute: its words as they stand.
-Words = list[Token]
+#: One attribute: its words as they stand, quoted ones as names.
+Words = list[Token | Name]
+
+
+def start_of(word: Token | Name) -> int:
+    """Offset of the first character of a word."""
+    return word.start if isinstance(word, Name) else cast(int, word.start_pos)
+
+
+def end_of(word: Token | Name) -> int:
+    """Offset behind the last character of a word."""
+    return word.end if isinstance(word, Name) else cast(int, word.end_pos)
 
 
 class Stop(NamedTuple):

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from lark import Token
+
 from wirecheck.language.read import Parsed
 from wirecheck.language.scope import Scope
-from wirecheck.language.statements import Name, Words
+from wirecheck.language.statements import Name, Words, end_of, start_of
 from wirecheck.model.diagram import Attribute
 from wirecheck.model.finding import Problem
 from wirecheck.model.kind import AttributeSpec
@@ -35,8 +37,8 @@ def read_attributes(
     return given
 
 
-def _word(word: Name | object, parsed: Parsed) -> Word:
+def _word(word: Token | Name, parsed: Parsed) -> Word:
+    span = Span(parsed.source, start_of(word), end_of(word))
     if isinstance(word, Name):
-        return Word(word.text, quoted=True, span=parsed.at(word))
-    start, end = word.start_pos, word.end_pos  # type: ignore[attr-defined]  # a lark Token
-    return Word(str(word), quoted=False, span=Span(parsed.source, start, end))
+        return Word(word.text, quoted=True, span=span)
+    return Word(str(word), quoted=False, span=span)

@@ -1,0 +1,350 @@
+"""Changes of the wiring as edits of the text: nothing else in it moves.
+
+Every edit stands for itself: it says which characters give way to which, in the text the diagram
+was read from.  Several can be applied together where they do not overlap; two edits of one run of
+leads may, so read the text again between them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from wirecheck.language.run_text import (
+    Piece,
+    PlugText,
+    RunText,
+    indent,
+    line_break,
+    merged,
+    plug_text,
+    run_text,
+    whole_lines,
+)
+from wirecheck.language.spelling import spell, spell_in_part
+from wirecheck.model.diagram import (
+    OPEN_END,
+    UNKNOWN_END,
+    Attribute,
+    Diagram,
+    Lead,
+    LeadRole,
+    Terminal,
+)
+from wirecheck.model.finding import Edit
+from wirecheck.model.quantity import Quantity
+from wirecheck.model.text import SourceFile, Span
+
+__all__ = [
+    "add_lead",
+    "apply",
+    "move_end",
+    "remove_lead",
+    "set_attribute",
+    "set_lead_attribute",
+    "spell",
+    "swap_ends",
+]
+
+_UNTRACED: Final = {OPEN_END: "loose end", UNKNOWN_END: "untraced end"}
+
+
+def apply(text: str, edits: Iterable[Edit]) -> str:
+    """The text after some edits of it; those at one place take effect in the order given.
+
+    Raises:
+        ValueError: two edits change the same characters.
+    """
+    pieces, done = [], 0
+    for edit in sorted(edits, key=lambda edit: (edit.span.start, edit.span.end)):
+        if edit.span.start < done:
+            raise ValueError(f"two edits change the same text at {edit.span}")
+        pieces += [text[done : edit.span.start], edit.new_text]
+        done = edit.span.end
+    return "".join([*pieces, text[done:]])
+
+
+def add_lead(diagram: Diagram, a: Terminal, b: Terminal, attributes: str = "") -> Edit:
+    """A new lead in a line of its own, behind the last lead or else the last part.
+
+    ``attributes`` are as typed: ``green, 18 AWG``.
+    """
+    behind = f": {attributes}" if attributes else ""
+    line = f"wire {spell(diagram, a)} to {spell(diagram, b)}{behind}"
+    words = f"run a lead from {diagram.show(a)} to {diagram.show(b)}{behind}"
+    span, new_text = merged(diagram.source, [_line_behind(diagram.source, _last(diagram), line)])
+    return Edit("add", words, span, new_text)
+
+
+def move_end(diagram: Diagram, lead_number: int, old: Terminal, new: Terminal) -> Edit | None:
+    """Take the end of a lead off ``old`` and land it on ``new``; None if it lands there already.
+
+    Where the end is a joint or a part passed through, which the next lead shares, the statement
+    is cut there.
+
+    Raises:
+        ValueError: the lead has no end on ``old``.
+    """
+    lead = diagram.leads[lead_number]
+    other = _other_end(lead, old)
+    if new in (old, other):
+        return None
+    words = _moved(diagram, lead, old, new)
+    if lead.role is LeadRole.PLUG:
+        a, b = (new, lead.b) if old == lead.a else (lead.a, new)
+        span, new_text = merged(lead.statement.source, _pin_moved(diagram, lead, a, b))
+        return Edit("move", words, span, new_text)
+    run = run_text(lead)
+    landed = spell(diagram, new)
+    arriving = old == lead.b
+    at = run.lead_at + arriving
+    stop = run.stops[at]
+    if at in (0, len(run.stops) - 1):
+        return Edit("move", words, Span(run.source, stop.start, stop.end), landed)
+    stays = _stays(diagram, lead_number, run, step=1 if arriving else -1)
+    arrives, leaves = (landed, stays) if arriving else (stays, landed)
+    pieces = _cut(diagram, lead_number, run, (at, at), (arrives + run.brackets(at), leaves))
+    span, new_text = merged(run.source, pieces)
+    return Edit("move", words, span, new_text)
+
+
+def swap_ends(
+    diagram: Diagram, lead_1: int, terminal_1: Terminal, lead_2: int, terminal_2: Terminal
+) -> tuple[Edit, ...]:
+    """Land each of two leads where the other lands now; empty where two edits cannot say it."""
+    first = move_end(diagram, lead_1, terminal_1, terminal_2)
+    second = move_end(diagram, lead_2, terminal_2, terminal_1)
+    if first is None or second is None or _overlap(first.span, second.span):
+        return ()
+    return first, second
+
+
+def remove_lead(diagram: Diagram, lead_number: int) -> Edit:
+    """Take a lead out; the other leads of its statement stay."""
+    lead = diagram.leads[lead_number]
+    words = f"take out {_called(lead)} from {diagram.show(lead.a)} to {diagram.show(lead.b)}"
+    if lead.role is LeadRole.PLUG:
+        span, new_text = merged(lead.statement.source, [_without_pin(plug_text(lead), lead)])
+        return Edit("remove", words, span, new_text)
+    run = run_text(lead)
+    if len(run.stops) == 2:
+        return Edit("remove", words, whole_lines(lead.statement), "")
+    at, last = run.lead_at, len(run.stops) - 1
+    behind = "" if at + 1 == last else _stays(diagram, lead_number, run, step=1)
+    before = _stays(diagram, lead_number, run, step=-1) + run.brackets(at) if at else ""
+    if before and behind:
+        pieces = _cut(diagram, lead_number, run, (at, at + 1), (before, behind))
+    else:
+        left = range(at) if before else range(1, last)
+        pieces = [Piece(run.stops[at].start, run.stops[at + 1].brackets_end, before or behind)]
+        pieces += _share_of_length(diagram, lead_number, run, left)
+    span, new_text = merged(run.source, pieces)
+    return Edit("remove", words, span, new_text)
+
+
+def set_attribute(diagram: Diagram, part_key: str, name: str, value: str) -> Edit:
+    """Give a part's attribute another value, typed as ``value``."""
+    part = diagram.parts[part_key]
+    new_text = f"{name} {value}".rstrip()
+    words = f"change {part.name}: {new_text}"
+    typed = part.given.get(name)
+    if typed is not None and part.span.start <= typed.span.start < part.span.end:
+        return Edit("set", words, typed.span, new_text)
+    end = Span(part.span.source, part.span.end, part.span.end)
+    has_own = part.span.end > part.kind_span.end
+    return Edit("set", words, end, f"{', ' if has_own else ': '}{new_text}")
+
+
+def set_lead_attribute(diagram: Diagram, lead_number: int, name: str, text: str) -> Edit:
+    """Give a lead an attribute typed as ``text``, in place of the one called ``name`` if it has it.
+
+    Where the statement holds further leads, they keep theirs.
+    """
+    lead = diagram.leads[lead_number]
+    words = f"use {text} for {_called(lead)} from {diagram.show(lead.a)} to {diagram.show(lead.b)}"
+    if lead.role is LeadRole.PLUG:
+        pieces = _pin_as_wire(diagram, lead, lead.a, lead.b, text)
+        span, new_text = merged(lead.statement.source, pieces)
+        return Edit("set", words, span, new_text)
+    run = run_text(lead)
+    stop = run.stops[run.lead_at + 1]
+    typed = lead.given.get(name)
+    of_its_own = typed is not None and stop.end <= typed.span.start < stop.brackets_end
+    alone = len(run.stops) == 2
+    if typed is not None and (of_its_own or alone) and not _from_cable(name, typed, lead):
+        return Edit("set", words, typed.span, text)
+    if alone and run.attributes:
+        piece = Piece(run.end, run.end, f", {text}")
+    elif alone:
+        piece = Piece(run.end, run.end, f": {text}")
+    elif stop.brackets_end > stop.end:
+        piece = Piece(stop.brackets_end - 1, stop.brackets_end - 1, f", {text}")
+    else:
+        piece = Piece(stop.end, stop.end, f" ({text})")
+    return Edit("set", words, Span(run.source, piece.start, piece.end), piece.new_text)
+
+
+# ---- where things stand ------------------------------------------------------------------------
+
+
+def _last(diagram: Diagram) -> Span | None:
+    """The statement of the last lead of the file first named, or else of its last part."""
+    for lead in reversed(diagram.leads):
+        if lead.statement.source is diagram.source:
+            return lead.statement
+    for part in reversed(list(diagram.parts.values())):
+        if part.span.source is diagram.source:
+            return part.span
+    return None
+
+
+def _line_behind(source: SourceFile, statement: Span | None, line: str) -> Piece:
+    """A new line behind the lines of a statement, or at the end of the text."""
+    end, blanks = len(source.text), ""
+    if statement is not None:
+        end, blanks = whole_lines(statement).end, indent(source, statement.start)
+    newline = line_break(source, max(end - 1, 0))
+    if end == 0 or source.text[end - 1] == "\n":
+        return Piece(end, end, f"{blanks}{line}{newline}")
+    return Piece(end, end, f"{newline}{blanks}{line}")
+
+
+def _overlap(one: Span, other: Span) -> bool:
+    same = one.source is other.source
+    return same and one.start < other.end and other.start < one.end
+
+
+def _other_end(lead: Lead, end: Terminal) -> Terminal:
+    if end not in (lead.a, lead.b):
+        raise ValueError(f"the lead has no end on {end}")
+    return lead.b if end == lead.a else lead.a
+
+
+def _from_cable(name: str, attribute: Attribute, lead: Lead) -> bool:
+    """Whether an attribute is known from the cable only: it then stands where ``in`` does."""
+    run_in = lead.given.get("in")
+    return name != "in" and run_in is not None and attribute.span == run_in.span
+
+
+# ---- runs --------------------------------------------------------------------------------------
+
+
+def _neighbour(diagram: Diagram, lead_number: int, step: int) -> Lead | None:
+    """The lead before (-1) or behind (1) in the same run."""
+    number = lead_number + step
+    if not 0 <= number < len(diagram.leads):
+        return None
+    lead, found = diagram.leads[lead_number], diagram.leads[number]
+    joined = found.a_span == lead.b_span if step > 0 else found.b_span == lead.a_span
+    return found if found.run == lead.run and joined else None
+
+
+def _stays(diagram: Diagram, lead_number: int, run: RunText, step: int) -> str:
+    """How the neighbour's end at the common stop is typed once the run is cut there."""
+    stop = run.stops[run.lead_at + (step > 0)]
+    neighbour = _neighbour(diagram, lead_number, step)
+    if stop.passed and neighbour is not None:
+        terminal = neighbour.a if step > 0 else neighbour.b
+        if terminal.part in diagram.parts:
+            return spell(diagram, terminal)
+    return run.source.text[stop.start : stop.end]
+
+
+def _cut(
+    diagram: Diagram,
+    lead_number: int,
+    run: RunText,
+    stops: tuple[int, int],
+    ends: tuple[str, str],
+) -> list[Piece]:
+    """Make two statements of a run: one ends, the other begins, in place of these stops."""
+    left, right = range(stops[0]), range(stops[1], len(run.stops) - 1)
+    length = _share_of_length(diagram, lead_number, run, left)
+    texts = [
+        length[0].new_text if length and length[0].start == start else run.source.text[start:end]
+        for start, end in run.attributes
+    ]
+    attributes = f": {', '.join(texts)}" if texts else ""
+    begins = line_break(run.source, run.start) + indent(run.source, run.start) + run.keyword
+    piece = Piece(
+        run.stops[stops[0]].start,
+        run.stops[stops[1]].brackets_end,
+        f"{ends[0]}{attributes}{begins} {ends[1]}",
+    )
+    return [piece, *_share_of_length(diagram, lead_number, run, right)]
+
+
+def _share_of_length(
+    diagram: Diagram, lead_number: int, run: RunText, kept: range
+) -> list[Piece]:
+    """The run's length cut down to the leads that stay, each keeping its share.
+
+    ``kept`` are the stops those leads leave from.
+    """
+    sharing = []
+    for number in range(lead_number - run.lead_at, lead_number + len(run.stops)):
+        if 0 <= number < len(diagram.leads):
+            lead = diagram.leads[number]
+            if lead.run == diagram.leads[lead_number].run and lead.shared_length:
+                sharing.append(lead)
+    if not sharing:
+        return []
+    starts = {run.stops[at].start for at in kept}
+    part = sum(lead.a_span.start in starts for lead in sharing)
+    length = sharing[0].given["length"]
+    if not part or not isinstance(length.value, Quantity):
+        return []
+    low, high, unit = length.value
+    share = Quantity(low * part / len(sharing), high * part / len(sharing), unit)
+    return [Piece(length.span.start, length.span.end, str(share))]
+
+
+# ---- plugs -------------------------------------------------------------------------------------
+
+
+def _pin_moved(diagram: Diagram, lead: Lead, a: Terminal, b: Terminal) -> list[Piece]:
+    """The pin between two other terminals; a wire of its own where the harness does not reach."""
+    if (a.part, b.part) != (lead.a.part, lead.b.part):
+        return _pin_as_wire(diagram, lead, a, b, "")
+    plug = plug_text(lead)
+    start, end = plug.pins[plug.pin_at]
+    here, there = (spell_in_part(diagram, terminal) for terminal in (a, b))
+    return [Piece(start, end, here if here == there else f"{here} to {there}")]
+
+
+def _pin_as_wire(
+    diagram: Diagram, lead: Lead, a: Terminal, b: Terminal, attributes: str
+) -> list[Piece]:
+    behind = f": {attributes}" if attributes else ""
+    line = f"wire {spell(diagram, a)} to {spell(diagram, b)}{behind}"
+    plug = plug_text(lead)
+    return [_without_pin(plug, lead), _line_behind(plug.source, lead.statement, line)]
+
+
+def _without_pin(plug: PlugText, lead: Lead) -> Piece:
+    start, end = plug.pins[plug.pin_at]
+    if len(plug.pins) == 1:
+        lines = whole_lines(lead.statement)
+        return Piece(lines.start, lines.end, "")
+    if plug.pin_at:
+        return Piece(plug.pins[plug.pin_at - 1][1], end, "")
+    return Piece(start, plug.pins[1][0], "")
+
+
+# ---- words -------------------------------------------------------------------------------------
+
+
+def _called(lead: Lead) -> str:
+    colour = lead.given.get("colour")
+    noun = "jumper" if lead.role is LeadRole.JUMPER else "lead"
+    return f"the {colour.value} {noun}" if colour else f"the {noun}"
+
+
+def _moved(diagram: Diagram, lead: Lead, old: Terminal, new: Terminal) -> str:
+    other = _other_end(lead, old)
+    which = _called(lead)
+    if other.part not in _UNTRACED:
+        which += f" from {diagram.show(other)}"
+    if old.part in _UNTRACED:
+        return f"land the {_UNTRACED[old.part]} of {which} on {diagram.show(new)}"
+    return f"take {which} off {diagram.show(old)} and land it on {diagram.show(new)}"

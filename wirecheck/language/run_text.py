@@ -1,0 +1,155 @@
+"""A lead's statement read again where it stands, to see which stretches of text an edit changes.
+
+The model keeps where each end of a lead stands, not its brackets, commas and colons: those are
+needed only for the few statements that are edited.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from wirecheck.language.cut import cut
+from wirecheck.language.parser import parse_statement
+from wirecheck.language.statements import (
+    JumperStatement,
+    PlugStatement,
+    Statement,
+    Words,
+    WireStatement,
+    end_of,
+    start_of,
+)
+from wirecheck.model.diagram import Lead
+from wirecheck.model.text import SourceFile, Span
+
+
+class Piece(NamedTuple):
+    """Characters ``start`` up to ``end`` of the source, and what is to stand there instead."""
+
+    start: int
+    end: int
+    new_text: str
+
+
+class StopText(NamedTuple):
+    """A stop of a run.
+
+    ``start`` and ``end`` are those of its place, ``brackets_end`` that of its brackets (of the
+    place if it has none); ``passed``: it names a part alone or a contact, so that what follows
+    may leave from another terminal.
+    """
+
+    start: int
+    end: int
+    brackets_end: int
+    passed: bool
+
+
+class RunText(NamedTuple):
+    """The text of one wire or jumper statement.
+
+    ``attributes`` are the stretches of those behind the colon; ``lead_at`` is the stop the lead in
+    question leaves from; ``keyword`` is the first word as typed.
+    """
+
+    source: SourceFile
+    start: int
+    end: int
+    stops: tuple[StopText, ...]
+    attributes: tuple[tuple[int, int], ...]
+    lead_at: int
+    keyword: str
+
+    def brackets(self, at: int) -> str:
+        """The brackets behind a stop, with the blanks before them; "" if there are none."""
+        return self.source.text[self.stops[at].end : self.stops[at].brackets_end]
+
+
+class PlugText(NamedTuple):
+    """The text of one plug statement: the stretch of each pin, and which one is in question."""
+
+    source: SourceFile
+    start: int
+    end: int
+    pins: tuple[tuple[int, int], ...]
+    pin_at: int
+
+
+def run_text(lead: Lead) -> RunText:
+    """The statement of a wire's or jumper's lead."""
+    span = lead.statement
+    statement, text = _read_again(span)
+    assert isinstance(statement, WireStatement | JumperStatement)
+    stops = tuple(
+        StopText(
+            span.start + stop.place.start,
+            span.start + stop.place.end,
+            span.start + (_closing(text, stop.own) if stop.own else stop.place.end),
+            stop.place.terminal is None or stop.place.through is not None,
+        )
+        for stop in statement.stops
+    )
+    attributes = tuple(
+        (span.start + start_of(words[0]), span.start + end_of(words[-1]))
+        for words in statement.attributes
+    )
+    starts = [stop.start for stop in stops]
+    at = starts.index(lead.a_span.start)
+    keyword = span.text.split(maxsplit=1)[0]
+    return RunText(span.source, span.start, span.end, stops, attributes, at, keyword)
+
+
+def plug_text(lead: Lead) -> PlugText:
+    """The statement of a lead in a harness."""
+    span = lead.statement
+    statement, _text = _read_again(span)
+    assert isinstance(statement, PlugStatement)
+    pins = tuple(
+        (span.start + pin.terminal.start, span.start + (pin.to or pin.terminal).end)
+        for pin in statement.pins
+    )
+    at = [start for start, _end in pins].index(lead.a_span.start)
+    return PlugText(span.source, span.start, span.end, pins, at)
+
+
+def merged(source: SourceFile, pieces: Iterable[Piece]) -> tuple[Span, str]:
+    """Several changes as one: the stretch from the first to the last, and its new text."""
+    ordered = sorted(pieces)
+    start, end = ordered[0].start, ordered[-1].end
+    texts, at = [], start
+    for piece in ordered:
+        texts += [source.text[at : piece.start], piece.new_text]
+        at = piece.end
+    return Span(source, start, end), "".join(texts)
+
+
+def whole_lines(span: Span) -> Span:
+    """The lines a statement stands in, its comment and its line end with it."""
+    start, _ = span.source.line_span(span.start)
+    _, end = span.source.line_span(max(span.end - 1, span.start))
+    return Span(span.source, start, end)
+
+
+def line_break(source: SourceFile, offset: int) -> str:
+    """The line end in use where ``offset`` stands: CRLF or a line feed."""
+    start, end = source.line_span(offset)
+    line = source.text[start:end]
+    if not line.endswith("\n") and start:
+        line = source.text[max(start - 2, 0) : start]
+    return "\r\n" if line.endswith("\r\n") else "\n"
+
+
+def indent(source: SourceFile, offset: int) -> str:
+    """The blanks in front of the statement that begins at ``offset``."""
+    start, _ = source.line_span(offset)
+    return source.text[start:offset]
+
+
+def _read_again(span: Span) -> tuple[Statement, str]:
+    text = cut(SourceFile("", span.text)).text
+    return parse_statement(text, 0, len(text)), text
+
+
+def _closing(text: str, own: list[Words]) -> int:
+    return text.index(")", end_of(own[-1][-1])) + 1

@@ -1,0 +1,56 @@
+"""How names are written so that they read back as the same name: quotes only where needed."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from wirecheck.language.statements import STATEMENT_WORDS
+from wirecheck.model.diagram import EARTH, OPEN_END, UNKNOWN_END, Diagram, Terminal
+
+#: The characters of a name outside quotes: those of NAME in the grammar (a test compares them).
+NAME_CHARACTERS: Final = (
+    r"\w\-\/\u0300-\u036F\u0591-\u05C7\u0610-\u061A\u064B-\u065F\u0900-\u0DFF\u0E31-\u0E4E"
+)
+_PLAIN_NAME = re.compile(f"[{NAME_CHARACTERS}]+")
+_PLAIN_TERMINAL = re.compile(rf"[{NAME_CHARACTERS}]+(?:\.[{NAME_CHARACTERS}]+)*")
+#: Names that could be taken for a keyword at the end or at the beginning of a line.
+_LOOK_LIKE_KEYWORDS: Final = frozenset({"to", *STATEMENT_WORDS})
+
+
+def quoted(text: str) -> str:
+    """The text in double quotes, a quote inside doubled."""
+    doubled = text.replace('"', '""')
+    return f'"{doubled}"'
+
+
+def spell_name(name: str) -> str:
+    """A name that stands alone: a part, a splice, a kind."""
+    if _PLAIN_NAME.fullmatch(name) and name.lower() not in _LOOK_LIKE_KEYWORDS:
+        return name
+    return quoted(name)
+
+
+def spell_terminal(name: str) -> str:
+    """The name of a terminal, or its label, as it stands behind the part's name and a dot."""
+    return name if _PLAIN_TERMINAL.fullmatch(name) else quoted(name)
+
+
+def spell(diagram: Diagram, terminal: Terminal) -> str:
+    """A terminal as a lead's end is typed: by the label printed there, if there is one."""
+    if terminal == EARTH:
+        return "earth"
+    if terminal.part == OPEN_END:
+        return "open"
+    if terminal.part == UNKNOWN_END:
+        return "unknown"
+    splice = diagram.splices.get(terminal.part)
+    if splice is not None:
+        return spell_name(splice.name)
+    return f"{spell_name(diagram.parts[terminal.part].name)}.{spell_in_part(diagram, terminal)}"
+
+
+def spell_in_part(diagram: Diagram, terminal: Terminal) -> str:
+    """A part's terminal as it is typed where the part is named already."""
+    label = diagram.parts[terminal.part].labels.get(terminal.name)
+    return spell_terminal(label.text if label else terminal.name)
