@@ -1,0 +1,1 @@
+"""The part library: its files, what parts have inside, and their attributes."""
