@@ -6,15 +6,21 @@ Ask for what is at a terminal, or for a path, instead.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 from functools import cached_property
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar, cast
 
 from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.model.diagram import EARTH, UNKNOWN_END, Diagram, Part, Terminal
 from wirecheck.model.kind import SourceSpec
 from wirecheck.model.text import Span
+
+_Topic = TypeVar("_Topic")
+
+#: What may be recorded as found wrong with a lead and changes what is one conductor.
+_FOUND_ON_LEADS = frozenset({"broken", "touches"})
 
 
 class Supply(NamedTuple):
@@ -36,6 +42,29 @@ class Facts:
         """Nothing is worked out before it is asked for."""
         self.diagram = diagram
         self.nets = nets
+        self._topics: dict[Callable[[Facts], object], object] = {}
+
+    def once(self, work: Callable[[Facts], _Topic]) -> _Topic:
+        """What ``work`` says of this diagram, worked out once: the facts of a topic of its own."""
+        if work not in self._topics:
+            self._topics[work] = work(self)
+        return cast(_Topic, self._topics[work])
+
+    @cached_property
+    def as_wired(self) -> Facts:
+        """The same diagram as if no lead were found broken or touching metal.
+
+        Rules that ask where the leads land look here: a lead that is broken is still landed right.
+        """
+        leads = self.diagram.leads
+        if not any(_FOUND_ON_LEADS & lead.given.keys() for lead in leads):
+            return self
+        whole = tuple(
+            lead._replace(given={k: v for k, v in lead.given.items() if k not in _FOUND_ON_LEADS})
+            for lead in leads
+        )
+        diagram = replace(self.diagram, leads=whole)
+        return Facts(diagram, Nets(diagram))
 
     # ---- parts -----------------------------------------------------------------------------
 
