@@ -1,24 +1,27 @@
 """Every file of the library says what it should, and says where its numbers come from."""
 
 import re
+import subprocess
+import sys
 import tomllib
 from collections.abc import Iterator
+from dataclasses import fields
 
 import pytest
 
+from tests.contract.source import ROOT
 from wirecheck.model.diagram import key_of
-from wirecheck.model.kind import AttributeSpec, Kind
+from wirecheck.model.kind import AttributeSpec, Kind, Wiring
 from wirecheck.parts.library import (
-    LibraryError,
     cable_attributes,
     kind,
     kind_names,
     lead_attributes,
-    read,
     splice_attributes,
 )
+from wirecheck.parts.library_file import LibraryError, kind_from, validated, wiring_from
 from wirecheck.parts.typed_values import TAKES, Fault, choice_of, value_of
-from wirecheck.resources import part_kind_text
+from wirecheck.resources import part_kind_text, shared_text
 
 KINDS = kind_names()
 
@@ -131,9 +134,11 @@ def test_numbers_come_from_attributes_that_give_them(name: str) -> None:
             assert specs[attribute].default
 
     for load in found.loads:
+        assert 0 < load.power_factor <= 1
         check(load.volts, "volts")
         check(load.takes, "amps", "volt-amps", "watts", "ohms")
     for source in found.sources:
+        assert 0 < source.share <= 1
         check(source.volts, "volts")
         check(source.rating, "volt-amps")
         check(source.regulation, "percent")
@@ -195,6 +200,37 @@ def test_every_switch_can_be_found_wrong(name: str) -> None:
     assert len(wrong) >= bool(found.switches)
 
 
+@pytest.mark.parametrize("name", KINDS)
+def test_every_file_is_valid_in_every_field(name: str) -> None:
+    """Pydantic finds each value of the type it has to be, and reads the same kind from it."""
+    checked = validated(Kind, part_kind_text(name), name)
+    quick = kind_from(part_kind_text(name), name)
+    assert [getattr(checked, field.name) for field in fields(Kind)] == [
+        getattr(quick, field.name) for field in fields(Kind)
+    ]
+
+
+def test_the_file_on_leads_is_valid_in_every_field() -> None:
+    text = shared_text("leads.toml")
+    assert validated(Wiring, text, "leads.toml") == wiring_from(text, "leads.toml")
+
+
+def test_a_wrong_type_is_found_by_validation() -> None:
+    with pytest.raises(LibraryError, match=r"x\.toml: terminals\.A\.circuit"):
+        validated(Kind, shaped(terminals='{ A = { role = "coil", circuit = "hot" } }'), "x.toml")
+
+
+def test_a_check_need_not_wait_for_pydantic() -> None:
+    code = (
+        "import sys\n"
+        "from wirecheck.parts.library import kind, kind_names, lead_attributes\n"
+        "lead_attributes()\n"
+        "assert [kind(name) for name in kind_names()]\n"
+        "sys.exit('pydantic' in sys.modules)\n"
+    )
+    assert subprocess.run([sys.executable, "-c", code], cwd=ROOT, check=False).returncode == 0
+
+
 def shaped(**changes: object) -> str:
     lines = {"name": '"x"', "title": '"x"', "family": '"x"', "letters": '"X"', "about": '"x"'}
     lines |= {key: str(value) for key, value in changes.items()}
@@ -207,13 +243,11 @@ def shaped(**changes: object) -> str:
         (shaped(title=None), "parts/x.toml: title"),
         (shaped(colour='"red"'), "parts/x.toml: colour"),
         (shaped(terminals='{ A = { circuit = "24V" } }'), "parts/x.toml: terminals.A.role"),
-        (
-            shaped(terminals='{ A = { role = "coil", circuit = "hot" } }'),
-            "parts/x.toml: terminals.A.circuit",
-        ),
+        (shaped(terminals="{ A = 1 }"), "parts/x.toml: terminals.A"),
+        (shaped(links="1"), "parts/x.toml: links"),
         ("name = ", "parts/x.toml: "),
     ],
 )
 def test_a_fault_of_a_file_names_file_and_field(text: str, names: str) -> None:
     with pytest.raises(LibraryError, match=re.escape(names)):
-        read(Kind, text, "parts/x.toml")
+        kind_from(text, "parts/x.toml")

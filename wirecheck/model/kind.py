@@ -1,17 +1,18 @@
 """What a kind of part is, as the part library states it.
 
-The library is data from outside, so these are pydantic models: a mistake in a file is refused with
-its place.  A kind says which terminals a part has, what joins, switches, loads and feeds them
+A kind says which terminals a part has, what joins, switches, loads and feeds them
 inside, which attributes may be typed and where each default comes from.  Some of it depends on
 the attributes (a two-rod burner has a ROD, a relay of two poles two sets of contacts): ``when``
 and ``per`` say so, and `wirecheck.parts.structure` works out what one part really has.
+
+The library is data from outside, and `wirecheck.parts.library` has pydantic validate it against
+these classes.  They are plain dataclasses so that a check need not wait for pydantic to start.
 """
 
 from __future__ import annotations
 
-from typing import Annotated, Final, Literal
-
-from pydantic import BaseModel, ConfigDict, Field
+from dataclasses import dataclass, field
+from typing import ClassVar, Final, Literal
 
 #: Attribute values under which something holds: every named attribute has one of the values.
 Condition = dict[str, tuple[str, ...]]
@@ -20,10 +21,13 @@ Circuit = Literal["line", "24V", "millivolt", "ignition", "flame", "earth", "any
 Pair = tuple[str, str]
 
 
-class _Spec(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
+class _Spec:
+    #: Read by pydantic: a field that is not there is refused.
+    __pydantic_config__: ClassVar[dict[str, str]] = {"extra": "forbid"}
 
 
+@dataclass(frozen=True, kw_only=True)
 class TerminalSpec(_Spec):
     """One terminal of a kind.
 
@@ -54,24 +58,27 @@ class TerminalSpec(_Spec):
     must_beside: tuple[str, ...] = ()
     about: str = ""
     also: tuple[str, ...] = ()
-    when: Condition = {}
+    when: Condition = field(default_factory=dict)
     per: str | None = None
     each: str | None = None
     inner: bool = False
 
 
+@dataclass(frozen=True, kw_only=True)
 class InsideSpec(_Spec):
     """Something between two terminals inside the device; ``when`` says under which condition."""
 
     between: Pair
     name: str = ""
-    when: Condition = {}
+    when: Condition = field(default_factory=dict)
 
 
+@dataclass(frozen=True, kw_only=True)
 class LinkSpec(InsideSpec):
     """A conductor inside the device, from the factory or by a plug or clip (then named)."""
 
 
+@dataclass(frozen=True, kw_only=True)
 class SwitchSpec(InsideSpec):
     """A contact.
 
@@ -96,6 +103,7 @@ class SwitchSpec(InsideSpec):
     per: str | None = None
 
 
+@dataclass(frozen=True, kw_only=True)
 class LoadSpec(InsideSpec):
     """Something between two terminals that takes current.
 
@@ -104,6 +112,7 @@ class LoadSpec(InsideSpec):
         volts: rated volts: a number, or the attribute that gives them.
         takes: the attribute with its current, volt-amperes, watts or ohms.
         power_factor: of the load at its rated volts.
+        moves: what it sets in motion, which a flow or air switch then proves.
     """
 
     type: Literal[
@@ -112,9 +121,11 @@ class LoadSpec(InsideSpec):
     ]  # fmt: skip
     volts: float | str | None = None
     takes: str | None = None
-    power_factor: Annotated[float, Field(gt=0, le=1)] = 1.0
+    power_factor: float = 1.0
+    moves: Literal["air", "water"] | None = None
 
 
+@dataclass(frozen=True, kw_only=True)
 class SourceSpec(InsideSpec):
     """Something that feeds two terminals: a supply, or a secondary behind its primary.
 
@@ -130,7 +141,7 @@ class SourceSpec(InsideSpec):
     """
 
     volts: float | str
-    share: Annotated[float, Field(gt=0, le=1)] = 1.0
+    share: float = 1.0
     phase_deg: float = 0.0
     rating: str | None = None
     regulation: str | None = None
@@ -138,6 +149,7 @@ class SourceSpec(InsideSpec):
     fed_volts: str | None = None
 
 
+@dataclass(frozen=True, kw_only=True)
 class BondSpec(_Spec):
     """How a terminal's metal touches the appliance's earth: by the attribute named ``strength``."""
 
@@ -145,12 +157,14 @@ class BondSpec(_Spec):
     strength: str
 
 
+@dataclass(frozen=True, kw_only=True)
 class GapSpec(InsideSpec):
     """A spark gap, or the flame between a rod and the burner metal."""
 
     type: Literal["spark", "flame"]
 
 
+@dataclass(frozen=True, kw_only=True)
 class AttributeSpec(_Spec):
     """An attribute that may be typed for a part or a lead.
 
@@ -178,7 +192,7 @@ class AttributeSpec(_Spec):
     also: tuple[str, ...] = ()
     units: tuple[str, ...] = ()
     choices: tuple[str, ...] = ()
-    spellings: dict[str, str] = {}
+    spellings: dict[str, str] = field(default_factory=dict)
     tracer: bool = False
     whole: bool = False
     most: int = 99
@@ -203,6 +217,7 @@ class AttributeSpec(_Spec):
 FLAG_SET: Final = "yes"
 
 
+@dataclass(frozen=True, kw_only=True)
 class NumberedSpec(_Spec):
     """Terminals named 1, 2, 3 … as many as used, or as the attribute ``limit`` says."""
 
@@ -211,6 +226,16 @@ class NumberedSpec(_Spec):
     limit: str | None = None
 
 
+@dataclass(frozen=True, kw_only=True)
+class Wiring(_Spec):
+    """The attributes of what runs between parts, by name."""
+
+    leads: dict[str, AttributeSpec]
+    splices: dict[str, AttributeSpec]
+    cables: dict[str, AttributeSpec]
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Kind(_Spec):
     """A kind of part.
 
@@ -231,7 +256,7 @@ class Kind(_Spec):
     family: str
     letters: str
     about: str
-    terminals: dict[str, TerminalSpec] = {}
+    terminals: dict[str, TerminalSpec] = field(default_factory=dict)
     numbered: NumberedSpec | None = None
     through: Pair | None = None
     links: tuple[LinkSpec, ...] = ()
@@ -240,10 +265,5 @@ class Kind(_Spec):
     sources: tuple[SourceSpec, ...] = ()
     bonds: tuple[BondSpec, ...] = ()
     gaps: tuple[GapSpec, ...] = ()
-    attributes: dict[str, AttributeSpec] = {}
+    attributes: dict[str, AttributeSpec] = field(default_factory=dict)
     own_supply: bool = False
-
-    __hash__ = object.__hash__
-
-    def __eq__(self, other: object) -> bool:
-        return self is other

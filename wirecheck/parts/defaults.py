@@ -8,7 +8,7 @@ from functools import lru_cache
 from wirecheck.model.diagram import Attributes, Value
 from wirecheck.model.kind import AttributeSpec, Kind
 from wirecheck.parts.amounts import each_quantity
-from wirecheck.parts.library import LibraryError
+from wirecheck.parts.library_file import LibraryError
 from wirecheck.parts.typed_values import Fault, value_of
 
 #: The supply that nominal line volts imply in North America (ANSI C84.1, from memory).

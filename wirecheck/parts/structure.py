@@ -8,7 +8,7 @@ whose terminals grow as leads name them.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import groupby
 from typing import TypeVar, cast
@@ -169,7 +169,7 @@ def _add_taps(
     if len(taps) < 2:
         spelled.add(name, spec, name, spec.also)
         return
-    one_of = spec.model_copy(update={"must": False})
+    one_of = replace(spec, must=False)
     for tap in taps:
         spelled.add(f"{tap.low:g}{tap.unit}", one_of, name, (f"{tap.low:g}",))
 
@@ -179,7 +179,7 @@ def _settled(spec: TerminalSpec, values: Mapping[str, Value]) -> TerminalSpec:
     must = spec.must if isinstance(spec.must, bool) else _holds(spec.must, values)
     volts = values.get(spec.circuit_by) if spec.circuit_by else None
     circuit = _circuit(volts) if isinstance(volts, Quantity) else spec.circuit
-    return spec.model_copy(update={"must": must, "circuit": circuit})
+    return replace(spec, must=must, circuit=circuit)
 
 
 def _holds(condition: Condition, values: Mapping[str, Value]) -> bool:
@@ -197,7 +197,7 @@ def _present(
 ) -> tuple[_Inside, ...]:
     """Those that are there, between terminals that are there."""
     return tuple(
-        spec.model_copy(update={"between": pair})
+        replace(spec, between=pair)
         for spec in specs
         if _holds(spec.when, values) and (pair := spelled.pair(spec.between))
     )
@@ -214,9 +214,7 @@ def _switches(
             continue
         a, b = spec.between
         each = (
-            spec.model_copy(
-                update={"between": (f"{pole}.{a}", f"{pole}.{b}"), "name": f"{pole}.{spec.name}"}
-            )
+            replace(spec, between=(f"{pole}.{a}", f"{pole}.{b}"), name=f"{pole}.{spec.name}")
             for pole in range(1, poles + 1)
         )
         yield from _present(spelled, tuple(each), values)
@@ -233,4 +231,4 @@ def _sources(
             for a in spelled.copies.get(first, ())
             for b in spelled.copies.get(second, ())
         )
-        yield spec.model_copy(update={"fed_by": windings})
+        yield replace(spec, fed_by=windings)
