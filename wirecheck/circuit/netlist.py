@@ -44,6 +44,7 @@ class Netlist(NamedTuple):
         loads: the branch of each load that takes current.
         leads: the branch of each lead with a resistance.
         bonds: the switch of each bond that may conduct, behind those of the contacts.
+        series: the branch in series with each transformer secondary: its amperes are the load's.
     """
 
     circuit: Circuit
@@ -52,7 +53,7 @@ class Netlist(NamedTuple):
     loads: dict[ElementKey, int]
     leads: dict[int, int]
     bonds: dict[ElementKey, int]
-    windings: dict[ElementKey, int]
+    series: dict[ElementKey, int]
 
 
 def netlist(nets: Nets, *, temperature_c: float = 20.0) -> Netlist:
@@ -127,7 +128,7 @@ class _Builder:
         self.loads: dict[ElementKey, int] = {}
         self.leads: dict[int, int] = {}
         self.bond_ends: dict[ElementKey, tuple[int, int]] = {}
-        self.windings: dict[ElementKey, int] = {}
+        self.series: dict[ElementKey, int] = {}
 
     def branch(self, a: Terminal, b: Terminal, ohms: complex) -> int:
         self.branches.append(Branch(self.node_of[a], self.node_of[b], ohms))
@@ -164,6 +165,7 @@ class _Builder:
             self.sources.append(SourceBranch(a, b, unloaded, behind))
             return
         inner = self._new_node()
+        self.series[key] = len(self.branches)
         self.branches.append(Branch(inner, a, behind))
         rated = _all(values.get(spec.fed_volts)) if spec.fed_volts else []
         windings = [Winding(inner, b, unloaded)]
@@ -175,7 +177,6 @@ class _Builder:
                     self.node_of[part.terminal(first)], self.node_of[part.terminal(second)], turns
                 )
             )
-        self.windings[key] = sum(map(len, self.transformers))
         self.transformers.append(tuple(windings))
 
     def _new_node(self) -> int:
@@ -218,7 +219,7 @@ class _Builder:
             self.loads,
             self.leads,
             bonds,
-            self.windings,
+            self.series,
         )
 
 

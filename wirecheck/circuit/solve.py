@@ -75,11 +75,13 @@ class Case(NamedTuple):
         closed: a flag for each switch.
         added: impedances that this case adds (an earth fault, a meter).
         cut: indices of branches that this case takes away (an open coil, a broken lead).
+        supply: what the sources give, as a share of their volts (0 with the power off).
     """
 
     closed: Sequence[bool]
     added: tuple[Branch, ...] = ()
     cut: tuple[int, ...] = ()
+    supply: float = 1.0
 
 
 class Solution(NamedTuple):
@@ -142,7 +144,8 @@ def solve(circuit: Circuit, cases: Sequence[Case]) -> Solution:
     island = _islands(circuit, cases, closed)
     case_of, node_of = np.nonzero(island == np.arange(circuit.nodes))
     matrices[case_of, node_of, node_of] += 1.0  # no current flows here: it only sets 0 V
-    solved = np.linalg.solve(matrices, np.broadcast_to(drive, (len(cases), size))[..., None])
+    supply = np.array([case.supply for case in cases])
+    solved = np.linalg.solve(matrices, (supply[:, None] * drive)[..., None])
     unknowns: Complex = solved[..., 0].astype(np.complex128, copy=False)
     windings_end = circuit.nodes + len(windings)
     return Solution(unknowns[:, : circuit.nodes], island, unknowns[:, circuit.nodes : windings_end])
