@@ -1,11 +1,23 @@
 """wirecheck: a wiring-diagram checker for 24 V gas-burner controls.
 
-The Python API is plain functions over plain data; the commands use nothing else.
+The Python API is plain functions over plain data; the commands use nothing else::
+
+    import wirecheck
+
+    built = wirecheck.load("heater.wiring")
+    for finding in wirecheck.check(built.diagram).findings:
+        print(finding.span, finding.message)
+
+Importing it loads next to nothing: each function imports what it needs.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+
+# Some functions are called as the package they run. Python puts a package under its name here
+# when it first loads it, and would put it over the function; loaded first, it does not.
+import wirecheck.check  # noqa: F401
 
 if TYPE_CHECKING:
     from os import PathLike
@@ -13,8 +25,19 @@ if TYPE_CHECKING:
     from wirecheck.check.engine import Checked
     from wirecheck.language.build import Built
     from wirecheck.model.diagram import Diagram
+    from wirecheck.model.kind import Kind
+    from wirecheck.rules.rule import Rule
 
-__all__ = ["check", "load", "load_text"]
+__all__ = [
+    "check",
+    "kind",
+    "kind_names",
+    "load",
+    "load_bytes",
+    "load_text",
+    "rule",
+    "rule_names",
+]
 
 
 def load(path: str | PathLike[str]) -> Built:
@@ -30,6 +53,18 @@ def load(path: str | PathLike[str]) -> Built:
     return load_path(Path(path))
 
 
+def load_bytes(data: bytes, name: str = "text") -> Built:
+    """Read the bytes of a file that lies nowhere, such as standard input; else as `load_text`."""
+    from wirecheck.language.load import load_text as load_named_text
+    from wirecheck.language.read import decode
+    from wirecheck.model.finding import Problem
+
+    problems: list[Problem] = []
+    built = load_named_text(decode(data, name, problems).text, name)
+    together = sorted([*problems, *built.problems], key=lambda problem: problem.span.start)
+    return built._replace(problems=tuple(together))
+
+
 def load_text(text: str, name: str = "text") -> Built:
     """Read a text as `load` reads a file; ``name`` stands in front of its messages."""
     from wirecheck.language.load import load_text as load_named_text
@@ -42,3 +77,39 @@ def check(diagram: Diagram) -> Checked:
     from wirecheck.check.engine import check as run
 
     return run(diagram)
+
+
+def kind_names() -> tuple[str, ...]:
+    """List the kinds of the part library in alphabetical order."""
+    from wirecheck.parts.library import kind_names as names
+
+    return names()
+
+
+def kind(name: str) -> Kind:
+    """Look up a kind of the part library by its name.
+
+    Raises:
+        KeyError: the library has no such kind.
+    """
+    from wirecheck.parts.library import kind as look_up
+
+    return look_up(name)
+
+
+def rule_names() -> tuple[str, ...]:
+    """List the rules in the order of the reference."""
+    from wirecheck.rules.registry import RULES
+
+    return tuple(RULES)
+
+
+def rule(name: str) -> Rule:
+    """Look up a rule by its name.
+
+    Raises:
+        KeyError: there is no such rule.
+    """
+    from wirecheck.rules.registry import RULES
+
+    return RULES[name].rule

@@ -1,0 +1,169 @@
+"""What a check says, as a technician reads it at the unit: on a phone, standing up.
+
+Each finding opens with ``file:line:column:``, the GNU convention, so that an editor jumps there;
+below it the line itself, what the unit does, what to mind and what to move. What was taken as given
+and what was not checked come behind the findings. No report calls a unit safe.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from wirecheck.model.finding import Assumed, Finding, NotChecked, Problem
+from wirecheck.model.text import Span
+from wirecheck.report.checks import CheckedFile, Tally, counted, found_words, tally, unique
+from wirecheck.report.excerpt import excerpt
+from wirecheck.report.page import Page
+from wirecheck.report.visible import visible
+
+#: The usual cautions in short (common practice, no source).
+CAUTIONS: Final = (
+    "Gas off and power off before you move a lead.",
+    "Wait about five minutes and smell for gas, low down for LP, before another trial.",
+    "The ignition lead carries some 20 kV while it sparks.",
+    "Never bypass a safety beyond a momentary test.",
+    "Afterwards leak-test what was opened; prove several full cycles, the safeties, a lockout.",
+    "Local codes, the appliance maker's instructions and licensed people decide.",
+)
+
+#: Of a long list the first so many lines are printed; the JSON form has all of them.
+MOST_LISTED: Final = 40
+
+
+def check_text(files: Sequence[CheckedFile], rules: int, page: Page) -> Iterator[str]:
+    """Write the report of a run, line by line.
+
+    Args:
+        files: what was checked, in the order given.
+        rules: how many rules looked at each diagram.
+        page: what it is written for.
+    """
+    cautioned = False
+    for file in files:
+        yield from page.plain_headline(f"{visible(file.file)}: {_title(file)}")
+        if not cautioned and file.checked and file.checked.findings:
+            yield from cautions_text(page)
+            cautioned = True
+        yield ""
+        alone = len(files) == 1
+        yield from _body(file, page, alone=alone)
+        if not alone:
+            yield from page.plain_headline(f"{visible(file.file)}: {_verdict(file)}")
+            yield ""
+    if len(files) > 1:
+        yield from _not_checked_anywhere(files, page)
+    yield from page.plain_headline(tally(files, rules).sentence())
+
+
+def _title(file: CheckedFile) -> str:
+    if file.checked is None:
+        return "not checked"
+    variant = f", variant {file.variant}" if file.variant else ""
+    return visible(f"{file.checked.diagram.title}{variant}")
+
+
+def _verdict(file: CheckedFile) -> str:
+    each: Tally = tally([file], 0)
+    problems = counted(each.problems, "problem") if each.problems else ""
+    words = ", ".join(filter(None, [found_words(each.findings), problems]))
+    return f"{counted(file.leads, 'lead')}: {words or 'nothing found'}"
+
+
+def cautions_text(page: Page) -> Iterator[str]:
+    """Write the usual cautions, which open whatever tells somebody what to move."""
+    for caution in CAUTIONS:
+        first, *rest = page.item(f"! {caution}", "")
+        yield page.alarm(first)
+        yield from map(page.alarm, rest)
+
+
+def _body(file: CheckedFile, page: Page, *, alone: bool) -> Iterator[str]:
+    checked = file.checked
+    if checked:
+        for finding in checked.findings:
+            yield from finding_text(finding, page)
+            yield ""
+    for problem in file.problems:
+        yield from _problem(problem, page)
+        yield ""
+    if checked and checked.assumed:
+        yield from _assumed(checked.assumed, page)
+        yield ""
+    here = [item for item in checked.not_checked if item.span or alone] if checked else []
+    if here:
+        yield from page.heading("not checked:")
+        yield from _first_of(
+            [line for item in here for line in page.item(_not_checked(item))], page
+        )
+        yield ""
+
+
+def finding_text(finding: Finding, page: Page) -> Iterator[str]:
+    """Write one finding: what is wrong and where, then what a technician does with that."""
+    message = f"{visible(finding.message)} [{finding.rule}]"
+    yield from page.headline(visible(str(finding.span)), str(finding.breaks), message)
+    yield from _excerpt(finding.span, page)
+    if finding.seen_at_unit:
+        yield from page.named("seen at the unit", visible(finding.seen_at_unit))
+    if finding.also_breaks:
+        yield from page.named("also breaks", ", ".join(map(str, finding.also_breaks)))
+    if finding.caution:
+        yield from page.named("caution", visible(finding.caution))
+    for edit in finding.edits:
+        yield from page.named("to mend", visible(edit.words))
+    for related in finding.related:
+        yield from page.named("see", visible(f"{related.span}: {related.label}"))
+    yield from page.named("source", visible(finding.source))
+
+
+def _problem(problem: Problem, page: Page) -> Iterator[str]:
+    message = visible(problem.message)
+    if problem.nearest and problem.nearest not in problem.message:
+        message += f"; did you mean {visible(problem.nearest)}?"
+    yield from page.headline(visible(str(problem.span)), "problem", message)
+    yield from _excerpt(problem.span, page)
+
+
+def _excerpt(span: Span, page: Page) -> Iterator[str]:
+    line = excerpt(span, page.width)
+    if line:
+        yield page.faint(line.shown())
+        yield page.faint(line.underline())
+
+
+def _assumed(assumed: Sequence[Assumed], page: Page) -> Iterator[str]:
+    """List what was taken as given, under where it comes from."""
+    by_source: dict[str, list[str]] = {}
+    for item in assumed:
+        by_source.setdefault(item.source, []).append(item.what)
+    for source, whats in by_source.items():
+        yield from page.heading(f"taken as given ({visible(source)}):")
+        yield from _first_of([line for what in whats for line in page.item(visible(what))], page)
+
+
+def _first_of(lines: Sequence[str], page: Page) -> Iterator[str]:
+    yield from lines[:MOST_LISTED]
+    if len(lines) > MOST_LISTED:
+        left = len(lines) - MOST_LISTED
+        yield from page.item(f"and {counted(left, 'line')} more; --as json has all of them")
+
+
+def _not_checked(item: NotChecked) -> str:
+    place = f"{item.span}: " if item.span else ""
+    return visible(f"{place}{item.what}: {item.reason}")
+
+
+def _not_checked_anywhere(files: Sequence[CheckedFile], page: Page) -> Iterator[str]:
+    """Say once what no diagram of the run was checked for."""
+    said = unique(
+        _not_checked(item)
+        for file in files
+        if file.checked
+        for item in file.checked.not_checked
+        if item.span is None
+    )
+    if said:
+        yield from page.heading("not checked in any of them:")
+        yield from (line for words in said for line in page.item(words))
+        yield ""
