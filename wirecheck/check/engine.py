@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wirecheck.check.assumed import assumptions
 from wirecheck.circuit.nets import Nets
-from wirecheck.model.diagram import UNKNOWN_END, Diagram
+from wirecheck.model.diagram import EARTH, UNKNOWN_END, Diagram, Terminal
 from wirecheck.model.finding import Assumed, Finding, NotChecked
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.registry import RULES
@@ -46,14 +46,36 @@ def check(diagram: Diagram) -> Checked:
 
 
 def _at_their_cause(findings: list[Finding]) -> Iterator[Finding]:
-    """Leave out findings that another one at the same device explains."""
+    """Leave out findings that another one at the same lead, terminal or device explains."""
+    left = list(_not_covered(findings))
     parts_of: dict[str, set[str]] = {}
-    for finding in findings:
+    said: set[int | Terminal] = set()
+    for finding in left:
         parts_of.setdefault(finding.rule, set()).update(_parts(finding))
-    for finding in findings:
-        explained = RULES[finding.rule].rule.stands_back_for
-        if not any(_parts(finding) & parts_of.get(rule, set()) for rule in explained):
+        if not RULES[finding.rule].rule.general:
+            said |= _places(finding)
+    for finding in left:
+        rule = RULES[finding.rule].rule
+        says_more = rule.general and said & (set(finding.lead_numbers) or _places(finding))
+        beside = (_parts(finding) & parts_of.get(other, set()) for other in rule.stands_back_for)
+        if not says_more and not any(beside):
             yield finding
+
+
+def _not_covered(findings: list[Finding]) -> Iterator[Finding]:
+    """Leave out what follows from a finding that covers its leads and terminals."""
+    covered: set[int | Terminal] = set()
+    for finding in findings:
+        if RULES[finding.rule].rule.covers:
+            covered |= _places(finding)
+    for finding in findings:
+        if RULES[finding.rule].rule.covers or not _places(finding) & covered:
+            yield finding
+
+
+def _places(finding: Finding) -> set[int | Terminal]:
+    """The leads and terminals a finding names; earth is everywhere and says nothing."""
+    return {*finding.lead_numbers, *finding.at_terminals} - {EARTH}
 
 
 def _parts(finding: Finding) -> set[str]:

@@ -84,6 +84,9 @@ class Rule(NamedTuple):
         faults: by code.
         bad: diagrams with the mistake, as small as can be; good: the same put right.
         stands_back_for: rules whose finding at the same device explains this one's.
+        general: it speaks of anything (a loose end, an empty terminal) and only where no other
+            rule says something of the same lead or, where it names no lead, the same terminal.
+        covers: whatever else is found at its leads and terminals follows from this.
     """
 
     name: str
@@ -98,6 +101,8 @@ class Rule(NamedTuple):
     bad: tuple[Example, ...]
     good: tuple[Example, ...]
     stands_back_for: tuple[str, ...] = ()
+    general: bool = False
+    covers: bool = False
 
     def finding(  # noqa: PLR0913  # all but three are optional and named
         self,
