@@ -8,10 +8,12 @@ sheet is printed on A4, which can still be read.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
+from wirecheck.check.engine import Checked
 from wirecheck.drawing.canvas import (
     BLACK,
     HEAVY,
@@ -26,6 +28,7 @@ from wirecheck.drawing.canvas import (
 from wirecheck.drawing.geometry import Box, Point
 from wirecheck.drawing.lettering import LINE_PITCH, Face, fitted, wrapped
 from wirecheck.drawing.marks import MARK_RADIUS, NumberedFinding, finding_mark
+from wirecheck.model.finding import Finding
 
 PaperSeries = Literal["a4", "letter"]
 
@@ -110,6 +113,29 @@ class TitleBlock:
     summary: str = ""
     notes: tuple[str, ...] = ()
     series: PaperSeries = "a4"
+
+
+def title_block(
+    checked: Checked, sheet: str, *, date: str = "", notes: tuple[str, ...] = ()
+) -> TitleBlock:
+    """Return the title block of a checked diagram, its findings numbered from 1 in their order."""
+    findings = tuple(
+        NumberedFinding(number, finding.breaks, finding.message)
+        for number, finding in enumerate(checked.findings, 1)
+    )
+    diagram = checked.diagram
+    noted = (*notes, *(f"Note: {note.text}" for note in diagram.notes))
+    summary = _summary(checked.findings)
+    return TitleBlock(diagram.title, sheet, diagram.source.name, date, findings, summary, noted)
+
+
+def _summary(findings: Sequence[Finding]) -> str:
+    """Return how many findings there are of each class, the worst first."""
+    if not findings:
+        return "no findings of the rules that were run"
+    counts = Counter(finding.breaks for finding in findings)
+    told = [f"{counts[breaks]} {breaks}" for breaks in sorted(counts, reverse=True)]
+    return f"{len(findings)} finding{'s' * (len(findings) > 1)}: {', '.join(told)}"
 
 
 def framed(content: Canvas, block: TitleBlock) -> Canvas:

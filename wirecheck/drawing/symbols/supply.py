@@ -28,6 +28,26 @@ def _transformer(pen: Pen) -> None:
         pen.line((-_WINDING, level), (_WINDING, level))
 
 
+def _winding(pen: Pen, side: int) -> None:
+    """Draw one winding and the core beside it: below it for side 1, above it for side -1."""
+    pen.line((-_TRANSFORMER_HALF, 0), (-_WINDING, 0))
+    pen.line((_WINDING, 0), (_TRANSFORMER_HALF, 0))
+    for turn in range(_TURNS):
+        x = (2 * turn + 1 - _TURNS) * _TURN_RADIUS
+        pen.arc(x, 0, _TURN_RADIUS, (180, -side * 180))
+    for level in (_RISE - 2, _RISE + 2):
+        pen.line((-_WINDING, side * level), (_WINDING, side * level))
+
+
+def _metal_bond(pen: Pen) -> None:
+    """Draw metal that carries current: a heavy line, hatched below."""
+    pen.line((-_HALF, 0), (-11, 0))
+    pen.line((11, 0), (_HALF, 0))
+    pen.line((-11, 0), (11, 0), width_pt=2.4)
+    for x in (-8, -2, 4, 10):
+        pen.line((x, 0), (x - 5, 7))
+
+
 def _source(pen: Pen) -> None:
     pen.line((-_HALF, 0), (-11, 0))
     pen.line((11, 0), (_HALF, 0))
@@ -93,6 +113,30 @@ TRANSFORMER = Symbol(
     Box(-_TRANSFORMER_HALF, -_RISE - 1, _TRANSFORMER_HALF, _RISE + 1),
     _transformer,
 )
+PRIMARY_WINDING = Symbol(
+    "primary-winding",
+    "primary winding of a transformer",
+    Standard("6.4", note="one winding and core of the transformer"),
+    two_ports(_TRANSFORMER_HALF),
+    Box(-_TRANSFORMER_HALF, -1, _TRANSFORMER_HALF, _RISE + 3),
+    lambda pen: _winding(pen, 1),
+)
+SECONDARY_WINDING = Symbol(
+    "secondary-winding",
+    "secondary winding of a transformer",
+    Standard("6.4", note="one winding and core of the transformer"),
+    two_ports(_TRANSFORMER_HALF),
+    Box(-_TRANSFORMER_HALF, -_RISE - 3, _TRANSFORMER_HALF, 1),
+    lambda pen: _winding(pen, -1),
+)
+METAL_BOND = Symbol(
+    "metal-bond",
+    "metal of the appliance as a way for current",
+    Standard(note="heavy line with the hatching of frame, IEEE 315 3.9.2"),
+    two_ports(_HALF),
+    Box(-_HALF, -2, _HALF, 8),
+    _metal_bond,
+)
 SOURCE = Symbol(
     "source",
     "alternating-current supply",
@@ -149,4 +193,16 @@ FRAME = Symbol(
     Box(-14, 0, 9, 16),
     _frame,
 )
-SYMBOLS = (TRANSFORMER, SOURCE, FUSE, FUSIBLE_LINK, BREAKER, EARTH, PROTECTIVE_EARTH, FRAME)
+SYMBOLS = (
+    TRANSFORMER,
+    PRIMARY_WINDING,
+    SECONDARY_WINDING,
+    SOURCE,
+    FUSE,
+    FUSIBLE_LINK,
+    BREAKER,
+    EARTH,
+    PROTECTIVE_EARTH,
+    FRAME,
+    METAL_BOND,
+)

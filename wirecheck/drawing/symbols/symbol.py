@@ -58,10 +58,12 @@ class Standard(NamedTuple):
 
 
 class Turn(Enum):
-    """How a symbol lies: its first port at the left, or at the top."""
+    """How a symbol lies: its first port at the left, at the top, at the right or at the bottom."""
 
     ACROSS = "across"
     DOWN = "down"
+    BACK = "back"
+    UP = "up"
 
 
 @dataclass(frozen=True)
@@ -93,10 +95,11 @@ class Placed(NamedTuple):
 
 
 class Pose(NamedTuple):
-    """Where a symbol's origin comes to lie, and how it is turned."""
+    """Where a symbol's origin comes to lie, how it is turned, and how large it is drawn."""
 
     at: Point
     turn: Turn = Turn.ACROSS
+    scale: float = 1.0
 
 
 class Pen:
@@ -107,15 +110,20 @@ class Pen:
 
     def __init__(self, canvas: Canvas, pose: Pose, tag: Tag, inside: str) -> None:
         self._canvas = canvas
-        self._at, self._turn = pose
+        self._at, self._turn, self._scale = pose
         self._tag = tag
         self.inside = inside
 
     def spot(self, x: float, y: float) -> Point:
         """Return the place on the sheet of a point of the symbol."""
-        if self._turn is Turn.DOWN:
-            return self._at.moved(-y, x)
-        return self._at.moved(x, y)
+        x, y = self._scale * x, self._scale * y
+        turned = {
+            Turn.ACROSS: (x, y),
+            Turn.DOWN: (-y, x),
+            Turn.BACK: (-x, -y),
+            Turn.UP: (y, -x),
+        }
+        return self._at.moved(*turned[self._turn])
 
     def area(self, box: Box) -> Box:
         """Return the place on the sheet of a box of the symbol."""
@@ -137,13 +145,13 @@ class Pen:
 
     def circle(self, x: float, y: float, radius: float, *, fill: str = WHITE) -> None:
         """Draw a circle; white inside by default, so that no wire shows through."""
-        room = box_about(self.spot(x, y), radius)
+        room = box_about(self.spot(x, y), radius * self._scale)
         stroke = Stroke(BLACK, SYMBOL_PT)
         self._canvas.oval(room, fill=fill, stroke=stroke, layer=Layer.SYMBOL, tag=self._tag)
 
     def dot(self, x: float, y: float, radius: float) -> None:
         """Draw a filled disc."""
-        room = box_about(self.spot(x, y), radius)
+        room = box_about(self.spot(x, y), radius * self._scale)
         self._canvas.oval(room, fill=BLACK, stroke=NO_LINE, layer=Layer.SYMBOL, tag=self._tag)
 
     def box(self, room: Box) -> None:
@@ -153,7 +161,7 @@ class Pen:
 
     def letter(self, x: float, y: float, text: str, size_pt: float = 8.0) -> None:
         """Letter a short text about a point."""
-        style = Letters(size_pt, Face.BOLD, Align.CENTRE)
+        style = Letters(size_pt * self._scale, Face.BOLD, Align.CENTRE)
         self._canvas.text(self.spot(x, y), text, style, tag=Tag(title=self._tag.title))
 
 
