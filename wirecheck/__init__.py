@@ -13,7 +13,7 @@ Importing it loads next to nothing: each function imports what it needs.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 # Some functions are called as the package they run. Python puts a package under its name here
 # when it first loads it, and would put it over the function; loaded first, it does not.
@@ -23,13 +23,18 @@ if TYPE_CHECKING:
     from os import PathLike
 
     from wirecheck.check.engine import Checked
+    from wirecheck.drawing.engine import Engine, Format
     from wirecheck.language.build import Built
     from wirecheck.model.diagram import Diagram
     from wirecheck.model.kind import Kind
     from wirecheck.rules.rule import Rule
 
+    Sheet = Literal["ladder", "connections"]
+
 __all__ = [
     "check",
+    "draw",
+    "format_text",
     "kind",
     "kind_names",
     "load",
@@ -55,8 +60,8 @@ def load(path: str | PathLike[str]) -> Built:
 
 def load_bytes(data: bytes, name: str = "text") -> Built:
     """Read the bytes of a file that lies nowhere, such as standard input; else as `load_text`."""
+    from wirecheck.language.characters import decode
     from wirecheck.language.load import load_text as load_named_text
-    from wirecheck.language.read import decode
     from wirecheck.model.finding import Problem
 
     problems: list[Problem] = []
@@ -77,6 +82,44 @@ def check(diagram: Diagram) -> Checked:
     from wirecheck.check.engine import check as run
 
     return run(diagram)
+
+
+def draw(
+    checked: Checked,
+    sheet: Sheet = "ladder",
+    file_format: Format = "svg",
+    *,
+    engine: Engine = "embedded",
+    date: str = "",
+) -> bytes:
+    """Draw a checked diagram, its findings marked, and return the finished file.
+
+    Args:
+        checked: what `check` gave.
+        sheet: ``ladder``, how it works, or ``connections``, what runs where.
+        file_format: ``svg``, ``png``, or ``pdf``, which needs the system engine.
+        engine: ``embedded``, or ``system`` for a Graphviz installed on the machine.
+        date: for the title block, as it shall be printed; the drawing knows no clock, so that the
+            same diagram gives the same bytes.
+
+    Raises:
+        wirecheck.drawing.engine.DrawingError: the engine is missing, cannot give the format or
+            fails.
+    """
+    from wirecheck.drawing.engine import render
+
+    if sheet == "ladder":
+        from wirecheck.drawing.ladder import ladder_sheet as lay_out
+    else:
+        from wirecheck.drawing.connections import connection_sheet as lay_out
+    return render(lay_out(checked, date=date), file_format, engine=engine)
+
+
+def format_text(text: str) -> str:
+    """Return the same diagram in the canonical form, comments kept."""
+    from wirecheck.language.format import format_text as in_canonical_form
+
+    return in_canonical_form(text)
 
 
 def kind_names() -> tuple[str, ...]:

@@ -24,7 +24,7 @@ def command(ctx: click.Context, files: tuple[str, ...], form: str) -> None:
     import wirecheck
 
     inputs = find_inputs(files)
-    checked = [_check(each) for each in told(inputs, len(inputs), "checking")]
+    checked = [check_input(each) for each in told(inputs, len(inputs), "checking")]
     count = len(wirecheck.rule_names())
     if form == "json":
         from wirecheck.report.check_json import check_json
@@ -37,7 +37,8 @@ def command(ctx: click.Context, files: tuple[str, ...], form: str) -> None:
     ctx.exit(tally(checked, count).exit_code)
 
 
-def _check(given: Input) -> CheckedFile:
+def check_input(given: Input) -> CheckedFile:
+    """Read and check one input; one that cannot be read has a problem and no result."""
     import wirecheck
 
     read = read_input(given)

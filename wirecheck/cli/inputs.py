@@ -68,26 +68,45 @@ def read_input(given: Input) -> Read:
     import wirecheck
 
     try:
-        if given.reason:
-            return _unreadable(given.name, given.reason)
-        if given.name == STANDARD_INPUT:
-            built = wirecheck.load_bytes(_standard_input(), STANDARD_INPUT)
+        if given.reason or given.name == STANDARD_INPUT:
+            built = wirecheck.load_bytes(read_bytes(given), given.name)
         else:
             built = wirecheck.load(given.name)
     except OSError as error:
-        return _unreadable(given.name, _reason(error))
+        return Read(given.name, None, (unreadable(given.name, error),))
     return Read(given.name, built, built.problems)
 
 
-def _standard_input() -> bytes:
-    if sys.stdin is None:
+def read_bytes(given: Input) -> bytes:
+    """Read an input as it stands.
+
+    Raises:
+        OSError: it cannot be read, or it is larger than any diagram.
+    """
+    from wirecheck.language.read import LARGEST_FILE_BYTES
+
+    if given.reason:
+        raise OSError(0, given.reason)
+    if given.name != STANDARD_INPUT:
+        with Path(given.name).open("rb") as file:
+            data = file.read(LARGEST_FILE_BYTES + 1)
+    elif sys.stdin is None:
         raise OSError(0, "standard input is closed")
-    return sys.stdin.buffer.read()
+    else:
+        data = sys.stdin.buffer.read(LARGEST_FILE_BYTES + 1)
+    if len(data) > LARGEST_FILE_BYTES:
+        raise OSError(0, f"it has more than {LARGEST_FILE_BYTES / 1e6:.0f} MB")
+    return data
 
 
-def _unreadable(name: str, reason: str) -> Read:
-    place = Span(SourceFile(name, ""), 0, 0)
-    return Read(name, None, (Problem(f"cannot be read: {reason}", place),))
+def unreadable(name: str, error: OSError) -> Problem:
+    """The problem of an input that cannot be read."""
+    return problem_of(name, f"cannot be read: {_reason(error)}")
+
+
+def problem_of(name: str, message: str) -> Problem:
+    """A problem that is one of a file as a whole."""
+    return Problem(message, Span(SourceFile(name, ""), 0, 0))
 
 
 def _reason(error: OSError) -> str:

@@ -62,6 +62,12 @@ def print_text(text: str) -> None:
         raise OutputLostError((error.strerror or "it failed").lower()) from None
 
 
+def print_aside(lines: Iterable[str]) -> None:
+    """Print lines to standard error, where they do not get into the output proper."""
+    if sys.stderr is not None:
+        sys.stderr.write("".join(f"{line}\n" for line in lines))
+
+
 def print_json(document: dict[str, Any]) -> None:
     """Print a document; raises as `print_lines` does."""
     import json

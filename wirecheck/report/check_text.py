@@ -85,7 +85,7 @@ def _body(file: CheckedFile, page: Page, *, alone: bool) -> Iterator[str]:
             yield from finding_text(finding, page)
             yield ""
     for problem in file.problems:
-        yield from _problem(problem, page)
+        yield from problem_text(problem, page)
         yield ""
     if checked and checked.assumed:
         yield from _assumed(checked.assumed, page)
@@ -117,7 +117,8 @@ def finding_text(finding: Finding, page: Page) -> Iterator[str]:
     yield from page.named("source", visible(finding.source))
 
 
-def _problem(problem: Problem, page: Page) -> Iterator[str]:
+def problem_text(problem: Problem, page: Page) -> Iterator[str]:
+    """Write what could not be used of a text, and where."""
     message = visible(problem.message)
     if problem.nearest and problem.nearest not in problem.message:
         message += f"; did you mean {visible(problem.nearest)}?"

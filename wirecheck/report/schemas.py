@@ -1,0 +1,266 @@
+"""The JSON forms of the commands, as models: what is published in ``shared/schemas/``.
+
+The reports themselves are plain dictionaries, built without waiting for pydantic; a test holds
+them to these models, and the published files to what the models say. ``write_schemas`` writes
+those files anew::
+
+    python -c "from wirecheck.report.schemas import write_schemas; write_schemas()"
+
+A reader of the JSON should pass over keys it does not know: some may be added, those here stay.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from wirecheck.model.kind import Kind
+from wirecheck.report.whole_file import write_whole
+from wirecheck.resources import shared_file
+
+Word = Literal["safety", "operation", "workmanship"]
+Position = Annotated[int, Field(ge=1)]
+Count = Annotated[int, Field(ge=0)]
+Version = Literal[1]
+
+
+class _Form(BaseModel):
+    model_config = ConfigDict(frozen=True)
+
+
+class Place(_Form):
+    """Where something stands in a text; columns count characters, the end is just behind."""
+
+    file: str
+    line: Position
+    column: Position
+    end_line: Position
+    end_column: Position
+
+
+class ProblemForm(Place):
+    """Something in a text that could not be used, and the nearest thing that would be right."""
+
+    message: str
+    nearest: str | None
+
+
+class EditForm(Place):
+    """A change that mends: put ``new_text`` in the place of what stands there."""
+
+    action: Literal["add", "remove", "move", "set"]
+    words: str
+    new_text: str
+
+
+class RelatedForm(Place):
+    """Another place that belongs to a finding."""
+
+    label: str
+
+
+class FindingForm(Place):
+    """A mistake in the wiring; ``breaks`` is the worst of what it breaks."""
+
+    rule: str
+    fault: str
+    breaks: Word
+    also_breaks: list[Word]
+    message: str
+    seen_at_unit: str
+    leads: list[str]
+    terminals: list[str]
+    caution: str
+    source: str
+    edits: list[EditForm]
+    related: list[RelatedForm]
+
+
+class AssumedForm(_Form):
+    """Something taken as given, and where that comes from."""
+
+    what: str
+    source: str
+    place: Place | None
+
+
+class NotCheckedForm(_Form):
+    """Something that was not looked at, and why."""
+
+    what: str
+    reason: str
+    place: Place | None
+
+
+class FileForm(_Form):
+    """What a check says about one file, or about one variant in it."""
+
+    file: str
+    variant: str | None
+    title: str | None
+    leads: Count
+    problems: list[ProblemForm]
+    findings: list[FindingForm]
+    claims: list[dict[str, Any]]
+    assumed: list[AssumedForm]
+    not_checked: list[NotCheckedForm]
+
+
+class CheckSummary(_Form):
+    """What the files come to together."""
+
+    files: Count
+    leads: Count
+    rules: Count
+    findings: dict[Word, Count]
+    problems: Count
+    sentence: str
+
+
+class CheckDocument(_Form):
+    """What ``wirecheck check --as json`` prints."""
+
+    version: Version = Field(alias="schema")
+    files: list[FileForm]
+    summary: CheckSummary
+
+
+class DrawingForm(_Form):
+    """A sheet that was written."""
+
+    sheet: Literal["ladder", "connections"]
+    format: Literal["svg", "png", "pdf"]
+    path: str
+
+
+class DrawnFileForm(_Form):
+    """The sheets of one file; ``findings`` are those marked on them."""
+
+    file: str
+    variant: str | None
+    problems: list[ProblemForm]
+    findings: dict[Word, Count]
+    drawings: list[DrawingForm]
+
+
+class DrawSummary(_Form):
+    """What the files come to together."""
+
+    files: Count
+    drawings: Count
+    problems: Count
+
+
+class DrawDocument(_Form):
+    """What ``wirecheck draw --as json`` prints."""
+
+    version: Version = Field(alias="schema")
+    files: list[DrawnFileForm]
+    summary: DrawSummary
+
+
+class FormattedFileForm(_Form):
+    """One file in the canonical form, and whether that differs from what is there."""
+
+    file: str
+    changes: bool
+    text: str
+    problems: list[ProblemForm]
+
+
+class FormatSummary(_Form):
+    """What the files come to together."""
+
+    files: Count
+    changes: Count
+    problems: Count
+
+
+class FormatDocument(_Form):
+    """What ``wirecheck format --as json`` prints."""
+
+    version: Version = Field(alias="schema")
+    files: list[FormattedFileForm]
+    summary: FormatSummary
+
+
+class KindsDocument(_Form):
+    """What ``wirecheck kinds --as json`` prints: what the part library states."""
+
+    version: Version = Field(alias="schema")
+    kinds: list[Kind]
+
+
+class SourceForm(_Form):
+    """Where a requirement comes from; ``words`` is how a report prints it."""
+
+    title: str
+    kind: Literal["standard", "law", "textbook", "practice", "judgement"]
+    clause: str
+    from_memory: bool
+    words: str
+
+
+class FaultForm(_Form):
+    """One way of breaking a rule; ``{fields}`` are filled in a finding."""
+
+    fault: str
+    message: str
+    seen_at_unit: str
+    breaks: Word
+
+
+class ExampleForm(_Form):
+    """A diagram and what a check finds in it."""
+
+    text: str
+    findings: list[FindingForm]
+
+
+class RuleForm(_Form):
+    """A rule: the mistake it names, why that matters, a wrong diagram and the right one."""
+
+    rule: str
+    title: str
+    family: str
+    breaks: Word
+    why: str
+    blind_spots: str
+    caution: str
+    sources: list[SourceForm]
+    faults: list[FaultForm]
+    bad: list[ExampleForm]
+    good: list[ExampleForm]
+
+
+class ExplainDocument(_Form):
+    """What ``wirecheck explain --as json`` prints."""
+
+    version: Version = Field(alias="schema")
+    rules: list[RuleForm]
+    no_certificate: str
+
+
+#: The document of each command.
+DOCUMENTS: dict[str, type[BaseModel]] = {
+    "check": CheckDocument,
+    "draw": DrawDocument,
+    "explain": ExplainDocument,
+    "format": FormatDocument,
+    "kinds": KindsDocument,
+}
+
+
+def schema_text(command: str) -> str:
+    """Return the JSON Schema (draft 2020-12) of a command's document, as published."""
+    schema = DOCUMENTS[command].model_json_schema(by_alias=True, mode="serialization")
+    schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+    return json.dumps(schema, indent=2) + "\n"
+
+
+def write_schemas() -> None:
+    """Write the published files anew."""
+    for command in DOCUMENTS:
+        write_whole(shared_file(f"schemas/{command}.json"), schema_text(command).encode("utf-8"))
