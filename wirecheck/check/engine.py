@@ -75,7 +75,8 @@ def _not_covered(findings: list[Finding]) -> Iterator[Finding]:
 
 def _places(finding: Finding) -> set[int | Terminal]:
     """The leads and terminals a finding names; earth is everywhere and says nothing."""
-    return {*finding.lead_numbers, *finding.at_terminals} - {EARTH}
+    places: set[int | Terminal] = {*finding.lead_numbers, *finding.at_terminals}
+    return places - {EARTH}
 
 
 def _parts(finding: Finding) -> set[str]:

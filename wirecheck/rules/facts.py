@@ -16,6 +16,7 @@ from wirecheck.circuit.nets import Element, Nets
 from wirecheck.model.diagram import EARTH, UNKNOWN_END, Diagram, Part, Terminal
 from wirecheck.model.kind import SourceSpec
 from wirecheck.model.text import Span
+from wirecheck.rules.sides import Sides
 
 _Topic = TypeVar("_Topic")
 
@@ -147,6 +148,27 @@ class Facts:
     def earth(self) -> int:
         """The net of the unit's earth."""
         return self.net(EARTH)
+
+    @cached_property
+    def _grounded(self) -> set[int]:
+        """The net of earth, and those of metal whose bond carries the current of an earth fault."""
+        bonds = (
+            element
+            for part in self.diagram.parts.values()
+            if part.structure.bonds
+            for element in self.nets.elements_of[part.key]
+            if element.type == "bond" and element.name in ("solid", "poor")
+        )
+        return {self.earth, *(bond.net_a for bond in bonds)}
+
+    def is_grounded(self, terminal: Terminal) -> bool:
+        """Whether a conductor reaches earth, be it through rust; only a fault may lean on that."""
+        return self.net(terminal) in self._grounded
+
+    @cached_property
+    def sides(self) -> Sides:
+        """Which side of which supply a terminal is on, earth and burner grounds left out."""
+        return Sides(self)
 
     @cached_property
     def _untraced(self) -> set[int]:
