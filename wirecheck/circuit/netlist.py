@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from wirecheck.circuit.copper import lead_ohms
 from wirecheck.circuit.nets import Element, Nets
-from wirecheck.circuit.solve import Branch, Circuit, SourceBranch, Winding
+from wirecheck.circuit.solve import Branch, Circuit, SourceBranch, Transformer, Winding
 from wirecheck.model.diagram import EARTH, Lead, Part, Terminal, Value
 from wirecheck.model.kind import LoadSpec, SourceSpec
 from wirecheck.model.quantity import Quantity
@@ -23,6 +23,8 @@ from wirecheck.model.quantity import Quantity
 MAINS_OHM = 0.1
 #: The bond of neutral and ground at the service, in ohm (common practice, no source).
 SERVICE_BOND_OHM = 0.01
+#: What a small transformer takes unloaded, in VA (common practice, no source).
+EXCITING_VA = 3.0
 #: A bond through screws and brackets where it is to be thought good, in ohm (common practice).
 BOND_OHM = 0.1
 
@@ -123,7 +125,7 @@ class _Builder:
         self.switches: list[tuple[int, int]] = []
         self.contacts: list[ElementKey] = []
         self.sources: list[SourceBranch] = []
-        self.transformers: list[tuple[Winding, ...]] = []
+        self.transformers: list[Transformer] = []
         self.extra_nodes = 0
         self.loads: dict[ElementKey, int] = {}
         self.leads: dict[int, int] = {}
@@ -177,7 +179,7 @@ class _Builder:
                     self.node_of[part.terminal(first)], self.node_of[part.terminal(second)], turns
                 )
             )
-        self.transformers.append(tuple(windings))
+        self.transformers.append(Transformer(tuple(windings), EXCITING_VA))
 
     def _new_node(self) -> int:
         self.extra_nodes += 1

@@ -50,6 +50,17 @@ class Winding(NamedTuple):
     turns: float
 
 
+class Transformer(NamedTuple):
+    """Windings on one core; ``exciting_va`` is what it takes unloaded, at as many volts as turns.
+
+    Without an exciting current, windings that are joined to nothing else would leave the volts
+    of their common end open to any value.
+    """
+
+    windings: tuple[Winding, ...]
+    exciting_va: float
+
+
 class Circuit(NamedTuple):
     """A numbered circuit; node 0 is the reference (the unit's earth).
 
@@ -58,14 +69,14 @@ class Circuit(NamedTuple):
         branches: impedances that are always there.
         switches: node pairs that a closed switch joins with `CLOSED_OHM`.
         sources: voltages behind impedances.
-        transformers: the windings of each ideal transformer.
+        transformers: ideal but for their exciting current.
     """
 
     nodes: int
     branches: tuple[Branch, ...] = ()
     switches: tuple[tuple[int, int], ...] = ()
     sources: tuple[SourceBranch, ...] = ()
-    transformers: tuple[tuple[Winding, ...], ...] = ()
+    transformers: tuple[Transformer, ...] = ()
 
 
 class Case(NamedTuple):
@@ -90,13 +101,13 @@ class Solution(NamedTuple):
     Attributes:
         volts: (cases, nodes) complex, volts rms against the reference of each node's island.
         island: (cases, nodes) int, the lowest node of the island; 0 where the earth is reached.
-        flux_amps: (cases, windings) complex, current into the dotted end of each winding in the
+        winding_amps: (cases, windings) complex, current into the dotted end of each winding in the
             order of `Circuit.transformers`.
     """
 
     volts: Complex
     island: NDArray[np.int64]
-    flux_amps: Complex
+    winding_amps: Complex
 
     def across(self, a: int, b: int) -> Complex:
         """(cases,) volts of node a against node b; nan where the two do not share an island."""
@@ -115,7 +126,7 @@ def solve(circuit: Circuit, cases: Sequence[Case]) -> Solution:
     Returns:
         A `Solution` with one row for each case.
     """
-    windings = [winding for windings in circuit.transformers for winding in windings]
+    windings = [winding for each in circuit.transformers for winding in each.windings]
     size = circuit.nodes + len(windings) + len(circuit.transformers)
     shared = np.zeros((size, size), dtype=np.complex128)
     drive = np.zeros(size, dtype=np.complex128)
@@ -160,11 +171,12 @@ def _stamp(matrix: Complex, a: int, b: int, siemens: complex) -> None:
 
 
 def _stamp_transformers(matrix: Complex, circuit: Circuit) -> None:
-    """Each winding: v = turns x flux; the turns-weighted currents of a transformer sum to zero."""
+    """Each winding: v = turns x flux; the turns-weighted currents sum to the exciting current."""
     row = circuit.nodes
-    flux = circuit.nodes + sum(map(len, circuit.transformers))
-    for windings in circuit.transformers:
-        for winding in windings:
+    flux = circuit.nodes + sum(len(each.windings) for each in circuit.transformers)
+    for transformer in circuit.transformers:
+        matrix[flux, flux] += transformer.exciting_va
+        for winding in transformer.windings:
             matrix[winding.a, row] += 1
             matrix[winding.b, row] -= 1
             matrix[row, winding.a] += 1
@@ -181,7 +193,7 @@ def _islands(
     """(cases, nodes) the lowest node that conductors join each node to."""
     label = np.tile(np.arange(circuit.nodes), (len(cases), 1))
     always = [(source.a, source.b) for source in circuit.sources]
-    always += [(w.a, w.b) for windings in circuit.transformers for w in windings]
+    always += [(w.a, w.b) for each in circuit.transformers for w in each.windings]
     present = np.ones((len(cases), len(circuit.branches)), dtype=bool)
     for number, case in enumerate(cases):
         present[number, list(case.cut)] = False
