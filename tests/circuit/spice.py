@@ -80,9 +80,9 @@ def _elements(circuit: Circuit, case: Case) -> list[str]:
         lines.append(f"rx{number} {_node(first.a)} {_node(first.b)} {exciting!r}")
         for place, winding in enumerate(others):
             coil, ratio = f"t{number}w{place}", winding.turns / first.turns
-            a, b = _node(winding.a), _node(winding.b)
-            lines.append(f"e{coil} {coil} {b} {_node(first.a)} {_node(first.b)} {ratio!r}")
-            lines.append(f"v{coil} {coil} {a} 0")
+            dotted, plain = _node(winding.a), _node(winding.b)
+            lines.append(f"e{coil} {coil} {plain} {_node(first.a)} {_node(first.b)} {ratio!r}")
+            lines.append(f"v{coil} {coil} {dotted} 0")
             lines.append(f"f{coil} {_node(first.a)} {_node(first.b)} v{coil} {ratio!r}")
     return lines
 
