@@ -2,55 +2,88 @@
 
 from __future__ import annotations
 
-from wirecheck.language import statements as st
+from typing import Final
+
 from wirecheck.language.read import Parsed
 from wirecheck.language.scope import Scope
-from wirecheck.model.diagram import key_of
-from wirecheck.model.finding import Problem
-from wirecheck.model.nearest import either, nearest
-from wirecheck.parts.attributes import parse_quantity
+from wirecheck.language.statements import ExpectStatement, ObserveStatement, Place, Predicate
+from wirecheck.model.diagram import Part, key_of
+from wirecheck.model.nearest import both
+from wirecheck.parts.amounts import parse_quantity
 
 #: Signals that need no part before them where one part has them.
-SIGNALS = (
+SIGNALS: Final = (
     "spark", "pilot-valve", "main-valve", "pilot-flame", "main-flame", "damper", "blower",
-    "circulator", "inducer", "lockout", "call", "flame-signal",
+    "circulator", "inducer", "call", "flame-signal",
 )  # fmt: skip
 
-_UNITS = {"across": "volts", "through": "amps"}
+_TAKES: Final = {"across": ("volts", "volts"), "through": ("amps", "amperes")}
 
 
-def check_claim(scope: Scope, parsed: Parsed) -> None:
+def check_claim(scope: Scope, parsed: Parsed, claim: ExpectStatement | ObserveStatement) -> None:
     """Keep the problems of one ``expect`` or ``observe``."""
-    statement = parsed.statement
-    assert isinstance(statement, st.ExpectStatement | st.ObserveStatement)
-    for predicate in statement.predicates:
-        _check_unit(scope, parsed, predicate)
-        for place in predicate.places:
-            _check_place(scope, parsed, place, signal=predicate.about == "state")
-    for condition in statement.conditions:
-        _check_place(scope, parsed, condition.place, signal=True)
+    for predicate in claim.predicates:
+        _check_amount(scope, parsed, predicate)
+        if predicate.about in ("across", "continuity"):
+            _check_across(scope, parsed, predicate.places)
+        else:
+            _check_subject(scope, parsed, predicate.places[0], signal=predicate.about == "state")
+    for condition in claim.conditions:
+        _check_subject(scope, parsed, condition.place, signal=True)
 
 
-def _check_unit(scope: Scope, parsed: Parsed, predicate: st.Predicate) -> None:
-    wanted = _UNITS.get(predicate.about)
+def _check_amount(scope: Scope, parsed: Parsed, predicate: Predicate) -> None:
     for name in predicate.amount.quantities if predicate.amount else ():
         quantity = parse_quantity(name.text)
-        if wanted and (quantity is None or quantity.dimension != wanted):
-            message = f"“{name.text}” stands before {predicate.about}, which takes {wanted}"
-            scope.problems.append(Problem(message, parsed.at(name)))
+        dimension, meant = _TAKES[predicate.about]
+        if quantity is None or quantity.dimension != dimension:
+            message = f"“{name.text}” stands before {predicate.about}, which takes {meant}"
+            scope.problem(message, parsed.at(name))
 
 
-def _check_place(scope: Scope, parsed: Parsed, place: st.Place, *, signal: bool) -> None:
+def _check_across(scope: Scope, parsed: Parsed, places: list[Place]) -> None:
+    """Two ends, or one part that has two terminals."""
+    alone = len(places) == 1
+    for place in places:
+        if place.through is not None:
+            message = "name two ends: one terminal and another, with “and” between them"
+            scope.problem(message, parsed.at(place.name))
+        elif place.terminal is not None:
+            part = scope.part(place.name, parsed.source)
+            if part is not None and scope.terminal(part, place.terminal, parsed.source) and alone:
+                _second_end_missing(scope, parsed, place)
+        elif scope.is_node(place.name):
+            if alone:
+                _second_end_missing(scope, parsed, place)
+        else:
+            part = scope.part(place.name, parsed.source)
+            if part is not None and not (alone and _two_terminals(part)):
+                message = f"name the terminal of {part.name}; it has {both(_terminals(part))}"
+                scope.problem(message, parsed.at(place.name))
+
+
+def _second_end_missing(scope: Scope, parsed: Parsed, place: Place) -> None:
+    scope.problem("the second end is missing: across ONE and OTHER", parsed.at(place.name))
+
+
+def _terminals(part: Part) -> list[str]:
+    return [name for name, spec in part.structure.terminals.items() if not spec.inner]
+
+
+def _two_terminals(part: Part) -> bool:
+    return len(_terminals(part)) == 2
+
+
+def _check_subject(scope: Scope, parsed: Parsed, place: Place, *, signal: bool) -> None:
     key = key_of(place.name.text)
-    if place.terminal is not None:
-        part = scope.part(place.name, parsed.source)
-        if part is not None and not signal:
-            scope.terminal(part, place.terminal, parsed.source)
+    if place.terminal is not None or key in scope.parts or key in scope.spoiled:
+        scope.part(place.name, parsed.source)
         return
-    if key in scope.parts or key in scope.splices or key == "earth" or (signal and key in SIGNALS):
-        return
-    names = [part.name for part in scope.parts.values()] + (list(SIGNALS) if signal else [])
-    near = nearest(place.name.text, names)
-    hint = f"; did you mean {near}?" if near else f"; signals are {either(sorted(SIGNALS))}"
-    message = f"“{place.name.text}” is neither a part nor a signal{hint}"
-    scope.problem(message, parsed.at(place.name), near)
+    if not signal:
+        scope.part(place.name, parsed.source)
+    elif key not in SIGNALS:
+        known = [*(part.name for part in scope.parts.values()), *SIGNALS]
+        near = scope.nearest_name(place.name.text, known)
+        hint = f"did you mean {near}?" if near else f"signals are {both(SIGNALS)}"
+        message = f"“{place.name.text}” is neither a part nor a signal; {hint}"
+        scope.problem(message, parsed.at(place.name), near)

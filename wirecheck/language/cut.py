@@ -3,8 +3,6 @@
 A statement is one line; it goes on where a line ends with a comma or with the keyword ``to``,
 blank lines and comments in between or not.  A line that begins with a statement word always
 begins a new statement, so one bad statement costs only itself.
-
-Everything keeps its offset: what phones and editors put in is replaced character by character.
 """
 
 from __future__ import annotations
@@ -13,21 +11,15 @@ import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from wirecheck.language.characters import read_as_meant
+from wirecheck.language.spelling import NAME_CHARACTERS
 from wirecheck.language.statements import STATEMENT_WORDS
-from wirecheck.model.finding import Problem
-from wirecheck.model.text import SourceFile, Span
+from wirecheck.model.text import SourceFile
 
-#: Read as meant: curly double quotes, and blanks that are not the plain blank.
-_AS_MEANT = str.maketrans(
-    {"“": '"', "”": '"', "„": '"', "‟": '"'}
-    | dict.fromkeys("\t\v\f\u00a0\u1680\u180e\u202f\u205f\u3000\ufeff\u200b\u2060", " ")
-    | {chr(code): " " for code in range(0x2000, 0x200B)}
-)
-_NEEDS_READING = re.compile("[“”„‟\t\v\f\r\u00a0\u1680\u180e\u2000-\u200b\u202f\u205f\u2060\u3000\ufeff]")
 #: What may stand before a comment; a quote without its partner counts as any character.
 _BEFORE_COMMENT = re.compile(r'(?:[^"#]++|"(?:[^"]|"")*+"|")*+')
 _STATEMENT_START = re.compile(rf'\s*(?:{"|".join(STATEMENT_WORDS)})(?![^\s"])', re.IGNORECASE)
-_GOES_ON = re.compile(r"(?:,|(?<![.\w\-/])to)\s*$", re.IGNORECASE)
+_ENDS_WITH_TO = re.compile(rf"(?:^|[^.{NAME_CHARACTERS}])to$", re.IGNORECASE)
 
 
 class Cut(NamedTuple):
@@ -46,26 +38,8 @@ class Cut(NamedTuple):
 
 def cut(source: SourceFile) -> Cut:
     """Find the statements of a source."""
-    text = _read_as_meant(source.text)
-    text, comments = _blank_comments(text)
+    text, comments = _blank_comments(read_as_meant(source.text))
     return Cut(text, list(_statements(text)), comments)
-
-
-def stray_returns(source: SourceFile) -> list[Problem]:
-    """Carriage returns that end no line: an old editor's line ends, or a slip of the paste."""
-    return [
-        Problem(
-            "a lone carriage return stands here: end lines with a line feed",
-            Span(source, match.start(), match.end()),
-        )
-        for match in re.finditer(r"\r(?!\n)", source.text)
-    ]
-
-
-def _read_as_meant(text: str) -> str:
-    if _NEEDS_READING.search(text):
-        text = text.translate(_AS_MEANT).replace("\r", " ")
-    return text
 
 
 def _blank_comments(text: str) -> tuple[str, list[tuple[int, int]]]:
@@ -92,7 +66,7 @@ def _blank_comments(text: str) -> tuple[str, list[tuple[int, int]]]:
 def _statements(text: str) -> Iterator[tuple[int, int]]:
     begun, ended, goes_on = -1, -1, False
     position, length = 0, len(text)
-    begins, on = _STATEMENT_START.match, _GOES_ON.search
+    begins, ends_with_to = _STATEMENT_START.match, _ENDS_WITH_TO.search
     while position < length:
         line_end = text.find("\n", position)
         if line_end < 0:
@@ -105,7 +79,9 @@ def _statements(text: str) -> Iterator[tuple[int, int]]:
                     yield begun, ended
                 begun = position + line.index(content[0])
             ended = position + len(line.rstrip())
-            goes_on = content[-1] == "," or (content[-1] in "oO" and on(content) is not None)
+            goes_on = content[-1] == "," or (
+                content[-1] in "oO" and ends_with_to(content[-3:]) is not None
+            )
         position = line_end + 1
     if begun >= 0:
         yield begun, ended

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from wirecheck.language import statements as st
 from wirecheck.language.read import Parsed
@@ -20,10 +20,13 @@ from wirecheck.model.diagram import (
     Terminal,
     key_of,
 )
-from wirecheck.model.nearest import either
+from wirecheck.model.nearest import both
 from wirecheck.model.quantity import Quantity
 from wirecheck.model.text import Span
 from wirecheck.parts.library import lead_attributes
+
+
+_NOTHING_GIVEN: Final[dict[str, Attribute]] = {}
 
 
 class _Way(NamedTuple):
@@ -65,13 +68,15 @@ class LeadBuilder:
     ) -> None:
         self._runs += 1
         last = len(stops) - 1
-        self._refuse_passing_twice(parsed, stops)
         if stops[0].own:
             span = parsed.at(stops[0].place.name)
             message = "brackets describe the lead that arrives here, and none does"
             self.scope.problem(message, span)
+        passed_before = len(self.passed)
         ways = [self._way(parsed, stop.place, at, last) for at, stop in enumerate(stops)]
-        shared = self._attributes(parsed, attributes)
+        if len(self.passed) > passed_before + 1:
+            self._refuse_passing_twice(self.passed[passed_before:])
+        shared = self._attributes(parsed, attributes) if attributes else _NOTHING_GIVEN
         left = ways[0]
         for stop, right in zip(stops[1:], ways[1:], strict=True):
             given, shared_length = shared, last > 1 and "length" in shared
@@ -106,9 +111,12 @@ class LeadBuilder:
         run_in = given.get("in")
         if run_in:
             cable = self.scope.cables.get(key_of(str(run_in.value)))
-            if cable is None:
+            if cable is None and key_of(str(run_in.value)) in self.scope.spoiled:
+                del given["in"]
+            elif cable is None:
+                del given["in"]
                 known = [cable.name for cable in self.scope.cables.values()]
-                hint = f"; there is {either(known)}" if known else "; declare it with: cable NAME"
+                hint = f"; there {'is' if len(known) == 1 else 'are'} {both(known)}" if known else "; declare it with: cable NAME"
                 message = f"no cable is called “{run_in.value}”{hint}"
                 self.scope.problem(message, run_in.span)
             elif "size" not in given:
@@ -116,18 +124,15 @@ class LeadBuilder:
                 given["size"] = Attribute("size", size, run_in.span)
         return given
 
-    def _refuse_passing_twice(self, parsed: Parsed, stops: list[st.Stop]) -> None:
-        """The same part passed twice in one lead: once is what was meant."""
-        seen: set[str] = set()
-        for stop in stops[1:-1]:
-            place = stop.place
-            key = key_of(place.name.text)
-            if (place.terminal is None or place.through) and key in self.scope.parts:
-                contact = f"{key}.{key_of(place.terminal.text)}" if place.terminal else key
-                if contact in seen:
-                    message = f"this lead passes {self.scope.parts[key].name} twice"
-                    self.scope.problem(message, parsed.at(place.name))
-                seen.add(contact)
+    def _refuse_passing_twice(self, passed: list[PassedThrough]) -> None:
+        """The same part (or contact) passed twice in one lead: once is what was meant."""
+        seen: set[frozenset[Terminal]] = set()
+        for through in passed:
+            contact = frozenset((through.entered, through.left))
+            if contact in seen:
+                message = f"this lead passes {self.scope.parts[through.part].name} twice"
+                self.scope.problem(message, through.span)
+            seen.add(contact)
 
     def _way(self, parsed: Parsed, place: st.Place, at: int, last: int) -> _Way:
         span = Span(parsed.source, place.start, place.end)
@@ -135,14 +140,16 @@ class LeadBuilder:
             node = self.scope.node(place.name)
             if node is None:
                 return self._alone(parsed, place, at, last, span)
-            if node.part in (OPEN_END, UNKNOWN_END) and 0 < at < last:
-                word = place.name.text
-                self.scope.problem(f"“{word}” is an end; no lead goes on behind it", span)
+            if node.part == OPEN_END and 0 < at < last:
+                message = f"“{place.name.text}” is a loose end; no lead goes on behind it"
+                self.scope.problem(message, span)
+            if node.part in (OPEN_END, UNKNOWN_END):
+                return _Way(node, self.scope.made_up(node.part), span)
             return _Way(node, node, span)
         if place.through is None:
             landing = self._landing(parsed, place)
             return _Way(landing, landing, span)
-        return self._contact(parsed, place, span)
+        return self._contact(parsed, place, span, inside=0 < at < last)
 
     def _landing(self, parsed: Parsed, place: st.Place) -> Terminal:
         landing = self.scope.landing(place, parsed.source)
@@ -174,20 +181,24 @@ class LeadBuilder:
         near = f"{part.name}.{names[0]}" if names else None
         self.scope.problem(message, span, near)
 
-    def _contact(self, parsed: Parsed, place: st.Place, span: Span) -> _Way:
+    def _contact(self, parsed: Parsed, place: st.Place, span: Span, *, inside: bool) -> _Way:
         """``part.terminal..terminal``: passed by the contact (or load) between the two."""
         assert place.terminal is not None
         assert place.through is not None
         part = self.scope.part(place.name, parsed.source)
         entered = self.scope.terminal(part, place.terminal, parsed.source) if part else None
         left = self.scope.terminal(part, place.through, parsed.source) if part else None
-        if part and entered and left and not _is_element(part, entered.name, left.name):
-            message = f"{part.name} has nothing to pass between {entered.name} and {left.name}"
-            self.scope.problem(message, span)
+        if part and entered and left:
+            if not _is_element(part, entered.name, left.name):
+                ends = f"{place.terminal.text} and {place.through.text}"
+                self.scope.problem(f"{part.name} has nothing to pass between {ends}", span)
+            elif not inside:
+                message = "nothing is passed where a lead begins or ends; name one terminal"
+                self.scope.problem(message, span)
+            else:
+                self.passed.append(PassedThrough(part.key, entered, left, span))
         arrive = entered or self.scope.made_up(UNKNOWN_END)
         leave = left or self.scope.made_up(UNKNOWN_END)
-        if part and entered and left:
-            self.passed.append(PassedThrough(part.key, entered, left, span))
         return _Way(arrive, leave, span)
 
     def _plug(self, parsed: Parsed, plug: st.PlugStatement) -> None:

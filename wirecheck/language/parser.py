@@ -7,7 +7,7 @@ and only loaded here; with another release of lark they are built from the gramm
 from __future__ import annotations
 
 from functools import cache
-from typing import Any, cast
+from typing import Any, Protocol, cast
 
 from lark import Lark, TextSlice, Token, Transformer
 from lark import __version__ as lark_version
@@ -32,9 +32,8 @@ def parse_statement(text: str, start: int, end: int) -> Statement:
 def _parser() -> Lark:
     from wirecheck.grammar import tables
 
-    if tables.LARK_VERSION == lark_version:
-        # Typed loosely in lark, as it is meant for its own generated modules.
-        load = cast(Any, Lark)._load_from_dict
+    if lark_version == tables.LARK_VERSION:
+        load = cast(Any, Lark)._load_from_dict  # noqa: SLF001 - made for generated modules like ours
         return cast(Lark, load(tables.DATA, tables.MEMO, transformer=_ToStatements()))
     return build_parser(_ToStatements())
 
@@ -50,14 +49,21 @@ def build_parser(transformer: Transformer[Token, Any] | None = None) -> Lark:
     )
 
 
+class _Placed(Protocol):
+    """A token of the lexer, which always knows its place."""
+
+    start_pos: int
+    end_pos: int
+
+
 class _ToStatements(Transformer[Token, Any]):
     """Makes each grammar rule its class of `wirecheck.language.statements`."""
 
-    def NAME(self, token: Token) -> Name:
+    def NAME(self, token: _Placed) -> Name:
         return Name(str(token), token.start_pos, token.end_pos)
 
-    def STRING(self, token: Token) -> Name:
-        return Name(token[1:-1].replace('""', '"'), token.start_pos, token.end_pos)
+    def STRING(self, token: _Placed) -> Name:
+        return Name(str(token)[1:-1].replace('""', '"'), token.start_pos, token.end_pos)
 
     QUANTITY = STATE = PHASE = NAME
 

@@ -1,20 +1,25 @@
-"""Reading texts: bytes to characters, statements with their includes, every problem kept.
+"""Reading texts: statements with their includes in place, every problem kept.
 
 Reading stops at nothing: what cannot be used becomes a problem with its place, the rest goes on.
 """
 
 from __future__ import annotations
 
+import re
+import stat
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NamedTuple
 
 from lark import UnexpectedInput
 
-from wirecheck.language.cut import cut, stray_returns
+from wirecheck.language.characters import decode, odd_characters
+from wirecheck.language.cut import cut
 from wirecheck.language.parser import parse_statement
-from wirecheck.language.statements import IncludeStatement, Name, Statement
+from wirecheck.language.statements import FileEnd, IncludeStatement, Name, Statement
 from wirecheck.language.syntax_faults import explain, unknown_statement
+from wirecheck.model.diagram import key_of
 from wirecheck.model.finding import Problem
 from wirecheck.model.text import SourceFile, Span
 
@@ -22,6 +27,10 @@ from wirecheck.model.text import SourceFile, Span
 LARGEST_FILE_BYTES = 16 * 1024 * 1024
 #: Files that may be read for one diagram, the first included.
 MOST_FILES = 200
+
+_DECLARED = re.compile(
+    r'\s*(?:part|kind|splice|cable)\s+(?:"((?:[^"\n]|"")*)"|([^\s:,"]+))', re.IGNORECASE
+)
 
 
 class Parsed(NamedTuple):
@@ -42,20 +51,32 @@ class Parsed(NamedTuple):
         return Span(self.source, name.start, name.end)
 
 
-class Reading(NamedTuple):
-    """All statements of a diagram, includes put in their place."""
+@dataclass(slots=True)
+class Reading:
+    """All statements of a diagram, includes put in their place.
+
+    Attributes:
+        source: the file first named; ``sources`` also has the included ones.
+        statements: in the order of the text, a `FileEnd` behind those of each file.
+        problems: what could not be read.
+        spoiled: keys of the names whose declaration could not be read: that they are not known
+            later is no problem of its own.
+        lacks_a_file: an include could not be read, so names may be missing.
+    """
 
     source: SourceFile
     sources: list[SourceFile]
-    statements: list[Parsed]
-    problems: list[Problem]
+    statements: list[Parsed] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    spoiled: set[str] = field(default_factory=set)
+    lacks_a_file: bool = False
 
 
 def read_text(text: str, name: str) -> Reading:
     """Read a text that lies in no folder: an include in it is a problem."""
     source = SourceFile(name, text.removeprefix("\ufeff"))
-    reading = Reading(source, [source], [], [])
-    _read(reading, source, None, [])
+    reading = Reading(source, [source])
+    _Reader(reading, None).read(source, [])
     return reading
 
 
@@ -67,116 +88,105 @@ def read_path(path: Path) -> Reading:
     """
     problems: list[Problem] = []
     source = _load(path, path.as_posix(), problems)
-    reading = Reading(source, [source], [], problems)
-    if not problems or source.text:
-        _read(reading, source, path.resolve(), [])
+    reading = Reading(source, [source], problems=problems)
+    _Reader(reading, path.parent.resolve()).read(source, [path.resolve()])
     return reading
 
 
-def _read(reading: Reading, source: SourceFile, path: Path | None, ring: list[Path]) -> None:
-    """Parse a source into the reading; ``ring`` holds the files that led here."""
-    reading.problems.extend(stray_returns(source))
-    for parsed in _statements(source, reading.problems):
-        if isinstance(parsed.statement, IncludeStatement):
-            _include(reading, parsed, path, [*ring, path] if path else ring)
-        else:
-            reading.statements.append(parsed)
+class _NotIncluded(Exception):
+    """Why a file is not included, in words."""
 
 
-def _statements(source: SourceFile, problems: list[Problem]) -> Iterator[Parsed]:
-    text, statements, _comments = cut(source)
-    for start, end in statements:
+class _Reader:
+    """Reads a file and its includes; ``home`` is the folder of the file first named."""
+
+    def __init__(self, reading: Reading, home: Path | None) -> None:
+        self.reading = reading
+        self.home = home
+        self.seen: set[Path] = set()
+
+    def read(self, source: SourceFile, way: list[Path]) -> None:
+        """Parse a source into the reading; ``way`` are the files that led here, it the last."""
+        self.seen.update(way[-1:])
+        reading = self.reading
+        reading.problems.extend(odd_characters(source))
+        for parsed in self._statements(source):
+            if isinstance(parsed.statement, IncludeStatement):
+                self._include(parsed, parsed.statement.path, way)
+            else:
+                reading.statements.append(parsed)
+        end = len(source.text)
+        reading.statements.append(Parsed(FileEnd(), source, end, end))
+
+    def _statements(self, source: SourceFile) -> Iterator[Parsed]:
+        text, statements, _comments = cut(source)
+        for start, end in statements:
+            try:
+                yield Parsed(parse_statement(text, start, end), source, start, end)
+            except UnexpectedInput as error:
+                problem = unknown_statement(source, text, start)
+                problem = problem or explain(error, source, text, start, end)
+                self.reading.problems.append(problem)
+                declared = _DECLARED.match(text, start, end)
+                if declared:
+                    name = (declared[1] or "").replace('""', '"') or declared[2] or ""
+                    self.reading.spoiled.add(key_of(name))
+
+    def _include(self, parsed: Parsed, name: Name, way: list[Path]) -> None:
         try:
-            yield Parsed(parse_statement(text, start, end), source, start, end)
-        except UnexpectedInput as error:
-            problem = unknown_statement(source, text, start)
-            problems.append(problem or explain(error, source, text, start, end))
+            found = self._find(name.text, way)
+            if found in self.seen:
+                return  # each is read once
+            source = self._load(found, name.text)
+        except _NotIncluded as refused:
+            self.reading.lacks_a_file = True
+            self.reading.problems.append(Problem(str(refused), parsed.at(name)))
+            return
+        self.reading.sources.append(source)
+        self.read(source, [*way, found])
 
+    def _find(self, name: str, way: list[Path]) -> Path:
+        """The file meant, links followed; it need not be there."""
+        if self.home is None:
+            raise _NotIncluded("a text that is no file can include nothing")
+        try:
+            found = (way[-1].parent / name).resolve()
+        except (OSError, RuntimeError, ValueError):  # a ring of links, characters no name can have
+            raise _NotIncluded(f"no file can be reached by the name “{name}”") from None
+        if not found.is_relative_to(self.home):
+            raise _NotIncluded(
+                f"“{name}” lies outside the folder of the file first named; "
+                "only files in it and below it are read"
+            )
+        if found in way:
+            ring = [file.name for file in way[way.index(found) :]]
+            raise _NotIncluded(f"the includes run in a ring: {' includes '.join([*ring, ring[0]])}")
+        return found
 
-def _include(reading: Reading, parsed: Parsed, path: Path | None, ring: list[Path]) -> None:
-    assert isinstance(parsed.statement, IncludeStatement)
-    name = parsed.statement.path
-    span = parsed.at(name)
-    problem = None
-    if path is None:
-        problem = "a text that is no file can include nothing"
-    elif "\x00" in name.text:
-        problem = "a file name cannot hold a zero byte"
-    else:
-        home = ring[0].parent
-        found = (path.parent / name.text).resolve()
-        if not found.is_relative_to(home):
-            problem = f"“{name.text}” lies outside the folder of {ring[0].name}; only files in it and below it are read"
-        elif found in ring:
-            way = [file.name for file in ring[ring.index(found) :]]
-            problem = f"the includes run in a ring: {' includes '.join([*way, found.name])}"
-        elif len(reading.sources) >= MOST_FILES:
-            problem = f"more than {MOST_FILES} files are included"
-        elif any(source.name == _shown(found, home, reading) for source in reading.sources):
-            return  # read once
-        else:
-            problem = _read_included(reading, found, home, span, ring)
-    if problem:
-        reading.problems.append(Problem(problem, span))
-
-
-def _read_included(
-    reading: Reading, found: Path, home: Path, span: Span, ring: list[Path]
-) -> str | None:
-    problems: list[Problem] = []
-    try:
-        source = _load(found, _shown(found, home, reading), problems)
-    except FileNotFoundError:
-        return f"there is no file “{found.relative_to(home).as_posix()}” beside this one"
-    except OSError as error:
-        return f"“{found.name}” cannot be read: {(error.strerror or 'it failed').lower()}"
-    reading.problems.extend(problems)
-    reading.sources.append(source)
-    if source.text:
-        _read(reading, source, found, ring)
-    return None
-
-
-def _shown(found: Path, home: Path, reading: Reading) -> str:
-    """Display name of an included file: beside the first file's own display name."""
-    return (Path(reading.source.name).parent / found.relative_to(home)).as_posix()
+    def _load(self, found: Path, name: str) -> SourceFile:
+        if len(self.seen) >= MOST_FILES:
+            raise _NotIncluded(f"more than {MOST_FILES} files are included")
+        assert self.home is not None
+        shown = Path(self.reading.source.name).parent / found.relative_to(self.home)
+        try:
+            if not stat.S_ISREG(found.stat().st_mode):
+                raise _NotIncluded(f"“{name}” is no file")
+            return _load(found, shown.as_posix(), self.reading.problems)
+        except FileNotFoundError:
+            raise _NotIncluded(f"there is no file “{name}” beside this one") from None
+        except OSError as error:
+            why = (error.strerror or "it failed").lower()
+            raise _NotIncluded(f"“{name}” cannot be read: {why}") from None
 
 
 def _load(path: Path, name: str, problems: list[Problem]) -> SourceFile:
-    """Read the bytes of one file; what is not text becomes a problem at its place."""
-    size = path.stat().st_size
-    if size > LARGEST_FILE_BYTES:
-        source = SourceFile(name, "")
-        megabytes = size / 1e6
-        problems.append(
-            Problem(
-                f"the file has {megabytes:.0f} MB; at most {LARGEST_FILE_BYTES / 1e6:.0f} MB are read "
-                "(split it with include)",
-                Span(source, 0, 0),
-            )
-        )
-        return source
-    return decode(path.read_bytes(), name, problems)
-
-
-def decode(data: bytes, name: str, problems: list[Problem]) -> SourceFile:
-    """Characters of a file that should be UTF-8; bytes that are not are shown as U+FFFD."""
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\x00" in data[:8192]:
-        source = SourceFile(name, "")
-        problems.append(
-            Problem("this is no UTF-8 text; save it as plain text in UTF-8", Span(source, 0, 0))
-        )
-        return source
-    try:
-        return SourceFile(name, data.decode("utf-8-sig"))
-    except UnicodeDecodeError:
-        source = SourceFile(name, data.decode("utf-8-sig", errors="replace"))
-    lines: set[int] = set()
-    at = source.text.find("\ufffd")
-    while at >= 0:
-        span = Span(source, at, at + 1)
-        if span.line not in lines:
-            lines.add(span.line)
-            problems.append(Problem("a byte here is not UTF-8; save the file as UTF-8", span))
-        at = source.text.find("\ufffd", at + 1)
+    """Read one file; a file that is too large becomes a problem and an empty text."""
+    with path.open("rb") as file:
+        data = file.read(LARGEST_FILE_BYTES + 1)
+    if len(data) <= LARGEST_FILE_BYTES:
+        return decode(data, name, problems)
+    source = SourceFile(name, "")
+    most = LARGEST_FILE_BYTES // (1024 * 1024)
+    message = f"the file is larger than {most} MB, more than is read; split it with include"
+    problems.append(Problem(message, Span(source, 0, 0)))
     return source

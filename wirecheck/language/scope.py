@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from wirecheck.language.statements import Name, Place
@@ -19,33 +20,51 @@ from wirecheck.model.diagram import (
 )
 from wirecheck.model.finding import Problem
 from wirecheck.model.kind import Kind
-from wirecheck.model.nearest import either, nearest
+from wirecheck.model.nearest import both, nearest
 from wirecheck.model.text import SourceFile, Span
-from wirecheck.parts.structure import numbered_terminal
+from wirecheck.parts.structure import MOST_NUMBERED, numbered_terminal
+
+
+#: So many wrong names of parts are compared with all those there are, to find the nearest.
+MOST_COMPARED = 200
+#: So many names are listed in a message.
+MOST_LISTED = 12
 
 
 @dataclass(slots=True)
 class UserKind:
-    """A kind of the user's own: the library kind behind it, and what was stated for it."""
+    """A kind of the user's own: the library kind behind it, and what was stated for it.
+
+    ``base`` is the key of the user's kind it is made from, if it is made from one.
+    """
 
     kind: Kind
     given: dict[str, Attribute]
     labels: dict[str, Label]
     span: Span
+    base: str | None
 
 
 @dataclass(slots=True)
 class Scope:
-    """Everything named so far, by key, and the problems met."""
+    """Everything named so far, by key, and the problems met.
+
+    ``spoiled`` are the keys of names whose declaration had a problem of its own: that nothing
+    bears them is not said again.  ``lacks_a_file``: an include could not be read, so that a name
+    unlike all others may stand there.
+    """
 
     kinds: dict[str, UserKind] = field(default_factory=dict)
     parts: dict[str, Part] = field(default_factory=dict)
     splices: dict[str, Splice] = field(default_factory=dict)
     cables: dict[str, Cable] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
+    spoiled: set[str] = field(default_factory=set)
+    lacks_a_file: bool = False
     _lookups: dict[str, dict[str, str]] = field(default_factory=dict)
     _places: dict[tuple[str, str], Terminal] = field(default_factory=dict)
     _made_up: int = 0
+    _compared: int = 0
 
     def problem(self, message: str, span: Span, near: str | None = None) -> None:
         """Keep a problem."""
@@ -56,25 +75,39 @@ class Scope:
         self._made_up += 1
         return Terminal(part, str(self._made_up))
 
+    def nearest_name(self, word: str, known: Iterable[str]) -> str | None:
+        """The nearest of many names; None once that was looked for often enough."""
+        self._compared += 1
+        return nearest(word, known) if self._compared <= MOST_COMPARED else None
+
     def part(self, name: Name, source: SourceFile) -> Part | None:
         """The part of that name; a problem if there is none."""
         part = self.parts.get(key_of(name.text))
         if part is None:
-            self.no_such_part(name, source)
+            self._no_such_part(name, source)
         return part
 
-    def no_such_part(self, name: Name, source: SourceFile) -> None:
-        """The problem of a name that nothing bears."""
+    def _no_such_part(self, name: Name, source: SourceFile) -> None:
+        key = key_of(name.text)
+        span = Span(source, name.start, name.end)
+        if key in self.spoiled:
+            return
+        if self.is_node(name):
+            what = "the unit's earth" if key == EARTH.part else "a splice"
+            message = f"{name.text} is {what}: name it alone, it has no terminals"
+            self.problem(message, span, name.text)
+            return
         known = [part.name for part in self.parts.values()]
         known += [splice.name for splice in self.splices.values()]
-        near = nearest(name.text, known)
+        near = self.nearest_name(name.text, known)
         if near:
             hint = f"; did you mean {near}?"
-        elif len(known) <= 12:
-            hint = f"; there are {either(known)}" if known else "; no part is declared"
+        elif self.lacks_a_file:
+            return
+        elif 0 < len(known) <= MOST_LISTED:
+            hint = f"; there {'is' if len(known) == 1 else 'are'} {both(known)}"
         else:
             hint = "; declare it with: part NAME is KIND"
-        span = Span(source, name.start, name.end)
         self.problem(f"no part or splice is called “{name.text}”{hint}", span, near)
 
     def terminal(self, part: Part, name: Name, source: SourceFile) -> Terminal | None:
@@ -82,18 +115,20 @@ class Scope:
         lookup = self._lookups.get(part.key)
         if lookup is None:
             lookup = self._lookups[part.key] = _spellings(part)
-        key = key_of(name.text)
-        own = lookup.get(key)
+        own = lookup.get(key_of(name.text))
         if own is None:
             own = numbered_terminal(part.structure, part.kind, part.values, name.text)
-        if own is None:
-            self._no_such_terminal(part, name, source)
-            return None
+            if own is None or own in part.labels:
+                self.no_such_terminal(part, name, own, source)
+                return None
         return Terminal(part.key, own)
 
-    def _no_such_terminal(self, part: Part, name: Name, source: SourceFile) -> None:
+    def no_such_terminal(
+        self, part: Part, name: Name, own: str | None, source: SourceFile
+    ) -> None:
+        """The problem of a terminal that is not there; ``own`` is it if a label hides its name."""
         span = Span(source, name.start, name.end)
-        hidden = part.labels.get(part.structure.lookup.get(key_of(name.text), ""))
+        hidden = part.labels.get(own or part.structure.lookup.get(key_of(name.text), ""))
         if hidden:
             message = f"{part.name}'s {name.text} is labelled “{hidden.text}” here; use the label"
             self.problem(message, span, hidden.text)
@@ -104,7 +139,10 @@ class Scope:
             if not spec.inner
         ]
         near = nearest(name.text, shown)
-        has = ", ".join(shown) if shown else "none yet: they are numbered from 1"
+        has = ", ".join(shown) if shown else "no terminals"
+        if part.kind.numbered is not None:
+            limit = part.values.get(part.kind.numbered.limit or "", MOST_NUMBERED)
+            has = f"terminals 1 to {limit}"
         self.problem(f"no terminal {name.text} on {part.name}; it has {has}", span, near)
 
     def landing(self, place: Place, source: SourceFile) -> Terminal | None:
@@ -122,14 +160,19 @@ class Scope:
                 self._places[texts] = known
         return known
 
+    def is_node(self, name: Name) -> bool:
+        """Whether a name alone stands for earth or for a splice."""
+        key = key_of(name.text)
+        return key == EARTH.part or key in self.splices
+
     def node(self, name: Name) -> Terminal | None:
         """What a name alone stands for if it is not a part: earth, a splice, a loose end."""
         key = key_of(name.text)
-        if key == "earth":
+        if key == EARTH.part:
             return EARTH
         if key in self.splices:
             return Terminal(key, "")
-        if key in self.parts:
+        if key in self.parts or key in self.spoiled:
             return None
         if key == "open":
             return self.made_up(OPEN_END)

@@ -10,7 +10,9 @@ from wirecheck.model.diagram import EARTH, OPEN_END, UNKNOWN_END, Diagram, Termi
 
 #: The characters of a name outside quotes: those of NAME in the grammar (a test compares them).
 NAME_CHARACTERS: Final = (
-    r"\w\-\/\u0300-\u036F\u0591-\u05C7\u0610-\u061A\u064B-\u065F\u0900-\u0DFF\u0E31-\u0E4E"
+    r"\w\-\/\u0300-\u036F\u0483-\u0487\u0591-\u05C7\u0610-\u061A\u064B-\u065F\u0670\u06D6-\u06ED"
+    r"\u0711-\u074A\u07A6-\u07B0\u0900-\u0DFF\u0E31-\u0E4E\u0EB1-\u0ECD\u0F18-\u0FC6"
+    r"\u102B-\u109D\u17B4-\u17DD\u1DC0-\u1DFF\u3099\u309A"
 )
 _PLAIN_NAME = re.compile(f"[{NAME_CHARACTERS}]+")
 _PLAIN_TERMINAL = re.compile(rf"[{NAME_CHARACTERS}]+(?:\.[{NAME_CHARACTERS}]+)*")

@@ -218,6 +218,10 @@ class ObserveStatement(NamedTuple):
     phase: Name | None
 
 
+class FileEnd(NamedTuple):
+    """The end of a file: no statement of the grammar, but a variant cannot go on behind it."""
+
+
 Statement = (
     DiagramStatement
     | PartStatement
@@ -237,6 +241,7 @@ Statement = (
     | SetStatement
     | ExpectStatement
     | ObserveStatement
+    | FileEnd
 )
 
 #: The word each statement begins with.
