@@ -132,14 +132,15 @@ def _draw(given: Input, wish: Wish, taken: dict[Path, str]) -> DrawnFile:
     from wirecheck.report.whole_file import write_whole
 
     file = check_input(given)
+    if file.checked is None:
+        return DrawnFile(file, ())
     drawings: list[Drawing] = []
     refused: list[str] = []
-    for sheet in wish.sheets if file.checked else ():
+    for sheet in wish.sheets:
         path = wish.folder / f"{given.stem}-{sheet}.{wish.file_format}"
         if taken.setdefault(path, given.name) != given.name:
             refused.append(f"{path} is a sheet of {taken[path]} already; draw into another folder")
             continue
-        assert file.checked is not None
         picture = wirecheck.draw(
             file.checked, sheet, wish.file_format, engine=wish.engine, date=wish.date
         )

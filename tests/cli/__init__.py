@@ -1,0 +1,1 @@
+"""The commands, called as a person or a script calls them."""

@@ -1,0 +1,1 @@
+"""The reports: what they say, and the files they are written to."""

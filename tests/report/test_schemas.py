@@ -1,0 +1,67 @@
+"""What the commands print as JSON, held to the published forms."""
+
+import json
+from typing import Any
+
+import pytest
+
+from tests.cli.command_line import NO_BURNER_GROUND, UNKNOWN_KIND
+from wirecheck import check, kind, kind_names, load_text, rule, rule_names
+from wirecheck.report.check_json import check_json
+from wirecheck.report.checks import CheckedFile
+from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
+from wirecheck.report.formatted import FormattedFile, formatted_json
+from wirecheck.report.kinds import kinds_json
+from wirecheck.report.rules import explained, rules_json
+from wirecheck.report.schemas import DOCUMENTS, schema_text
+from wirecheck.resources import shared_text
+
+
+def checked(text: str) -> CheckedFile:
+    built = load_text(f"{text}wire box.TH to unknown\n", "a.wiring")
+    return CheckedFile("a.wiring", built.problems, check(built.diagram))
+
+
+def documents() -> dict[str, dict[str, Any]]:
+    wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
+    unread = CheckedFile("b.wiring", unusable.problems, None)
+    drawing = Drawing("ladder", "svg", "a-ladder.svg")
+    return {
+        "check": check_json([wrong, unusable, unread], 3),
+        "draw": drawings_json([DrawnFile(wrong, (drawing,)), DrawnFile(unread, ())]),
+        "explain": rules_json([explained(rule(name)) for name in rule_names()]),
+        "format": formatted_json(
+            [
+                FormattedFile("a.wiring", "a", "b", ()),
+                FormattedFile("b.wiring", "", "", unusable.problems),
+            ]
+        ),
+        "kinds": kinds_json([kind(name) for name in kind_names()]),
+    }
+
+
+@pytest.mark.parametrize("command", DOCUMENTS)
+def test_what_is_printed_has_the_published_form_and_nothing_else(command: str) -> None:
+    printed = json.loads(json.dumps(documents()[command]))
+    form = DOCUMENTS[command].model_validate_json(json.dumps(printed), strict=True)
+    assert form.model_dump(mode="json", by_alias=True) == printed
+
+
+@pytest.mark.parametrize("command", DOCUMENTS)
+def test_the_published_schema_is_that_of_the_form(command: str) -> None:
+    published = json.loads(shared_text(f"schemas/{command}.json"))
+    assert published == json.loads(schema_text(command)), "write them anew: write_schemas()"
+
+
+def test_the_keys_that_were_promised_are_required() -> None:
+    schema = json.loads(shared_text("schemas/check.json"))
+    promised = {
+        "FileForm": "file variant problems findings claims assumed not_checked",
+        "ProblemForm": "line column end_line end_column message nearest",
+        "FindingForm": "rule breaks also_breaks file line column end_line end_column message "
+        "seen_at_unit leads terminals caution source edits",
+        "EditForm": "action file line column end_line end_column new_text",
+    }
+    for form, keys in promised.items():
+        assert set(keys.split()) <= set(schema["$defs"][form]["required"]), form
+    assert {"schema", "files", "summary"} <= set(schema["required"])
