@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from wirecheck.circuit.copper import lead_ohms
+from wirecheck.circuit.found_wrong import SHORTED_OHM, condition
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.circuit.solve import Branch, Circuit, SourceBranch, Transformer, Winding
 from wirecheck.model.diagram import EARTH, Lead, Part, Terminal, Value
@@ -146,9 +147,12 @@ class _Builder:
                 self.bond_ends[key] = (a, b)
         elif isinstance(element.spec, LoadSpec):
             ohms = load_ohms(element.spec, element.part.values)
-            if ohms is not None:
+            if ohms is not None and condition(element) != "open":
+                ohms = SHORTED_OHM if condition(element) == "shorted" else ohms
                 self.loads[key] = self.branch(element.a, element.b, ohms)
-        elif isinstance(element.spec, SourceSpec):
+        elif isinstance(element.spec, SourceSpec) and condition(element) != "open":
+            if condition(element) == "shorted":
+                self.branch(element.a, element.b, SHORTED_OHM)
             self._source(key, element, element.spec)
 
     def _source(self, key: ElementKey, element: Element, spec: SourceSpec) -> None:
