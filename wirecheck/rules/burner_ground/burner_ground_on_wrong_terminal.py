@@ -1,0 +1,79 @@
+"""The ground lead joins the control's ground to the burner's metal, and to no other terminal.
+
+At the burner the hood, the rod and the electrode are a finger's breadth apart; on the wrong one
+the lead does harm beside the good it does not do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.language.edit import move_end
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.burner_ground.way_back import Ends, astray
+from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+_GOOD = """\
+part box is pilot-ignition-control
+part pilot is pilot-burner: two-rod
+wire box.SPARK to pilot.SPARK: ignition-cable
+wire box.SENSE to pilot.ROD
+wire box.GND to pilot.HOOD: green
+"""
+
+#: What the unit does with its ground on a terminal of some role; by default the signal is lost.
+_SEEN = {
+    "rod": "The rod is grounded: the {flame} lights and is never proved.",
+    "electrode": "The spark goes to ground: no spark, unlit {gas} until the trial ends.",
+}
+_NOT_PROVED = "The {flame} lights, the spark goes on, the flame is not proved; the trial ends."
+
+RULE = Rule(
+    name="burner-ground-on-wrong-terminal",
+    title="The ground lead lands on the burner's metal",
+    family="burner ground",
+    breaks=Breaks.OPERATION,
+    why=(
+        "Flame signal and spark come back from the burner's metal. On another terminal the lead "
+        "leaves them no way back, and grounds what must not be grounded."
+    ),
+    blind_spots="Two leads that the file lists at the wrong ends of one harness.",
+    caution=MOVING_LEADS,
+    sources=(PRACTICE,),
+    faults={
+        "wrong-terminal": Fault(
+            "the ground lead of {end} lands on {far}: take it off there and land it on {right}",
+            "{seen}",
+        ),
+    },
+    bad=(
+        Example(
+            _GOOD.replace("pilot.HOOD", "pilot.ROD"),
+            (("wrong-terminal", "pilot.ROD"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find ground leads that end on a terminal other than the burner's metal."""
+    for found in astray(facts, Ends.AT_WRONG_TERMINAL):
+        hookup, far = found.hookup, found.far
+        right = hookup.metal if found.start == hookup.ground else hookup.ground
+        seen = _SEEN.get(facts.role(far), _NOT_PROVED)
+        edit = move_end(facts.diagram, found.lead, far, right)
+        yield RULE.finding(
+            facts,
+            "wrong-terminal",
+            facts.end_span(found.lead, far),
+            leads=(found.lead,),
+            terminals=(found.start, far, right),
+            edits=(edit,) if edit else (),
+            end=facts.show(found.start),
+            far=facts.show(far),
+            right=facts.show(right),
+            seen=seen.format(flame=hookup.flame, gas=hookup.gas),
+        )
