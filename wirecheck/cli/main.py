@@ -6,6 +6,7 @@ it needs when it runs.
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -67,7 +68,12 @@ def commands() -> None:
 
 def main() -> None:
     """Run the command line and end the process with what it comes to."""
-    sys.exit(run(sys.argv[1:]))
+    # A call is over before unused rings of objects fill any memory: looking for them less often,
+    # and not at all at the end, is a tenth of the time a check of one file takes.
+    gc.set_threshold(100_000, 50, 100)
+    code = run(sys.argv[1:])
+    gc.freeze()
+    sys.exit(code)
 
 
 def run(arguments: Sequence[str]) -> int:
