@@ -141,7 +141,7 @@ def _summary(findings: Sequence[Finding]) -> str:
 def framed(content: Canvas, block: TitleBlock) -> Canvas:
     """Return a sheet with the content, cautions above it, findings and title block below it."""
     used = content.bounds()
-    paper = _paper_for(used, block)
+    paper = paper_for(used.width, used.height, block)
     page = Canvas(paper.width, paper.height, f"{block.title}: {block.sheet}", content.id_prefix)
     frame = Box(0, 0, paper.width, paper.height).grown(-MARGIN)
     top = _cautions(page, frame)
@@ -157,16 +157,16 @@ def framed(content: Canvas, block: TitleBlock) -> Canvas:
     return page
 
 
-def _paper_for(used: Box, block: TitleBlock) -> Paper:
-    """Return the smallest paper that holds the content, or one of the content's own size."""
+def paper_for(width: float, height: float, block: TitleBlock) -> Paper:
+    """Return the smallest paper that holds such a drawing, or one of the drawing's own size."""
     papers = PAPERS[block.series]
     for paper in (turned for lying in papers for turned in (lying, lying.turned())):
-        if used.width <= _room_width(paper) and used.height <= _room_height(paper, block):
+        if width <= _room_width(paper) and height <= _room_height(paper, block):
             return paper
     largest = papers[-1]
-    wide = max(largest.width, used.width + largest.width - _room_width(largest))
+    wide = max(largest.width, width + largest.width - _room_width(largest))
     taller = Paper("own size", wide, largest.height)
-    missing = used.height - _room_height(taller, block)
+    missing = height - _room_height(taller, block)
     return taller._replace(height=largest.height + max(0.0, missing))
 
 

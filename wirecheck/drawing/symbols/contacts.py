@@ -98,6 +98,7 @@ def _pair(
             two_ports(_HALF),
             Box(-_HALF, -5, _HALF, low),
             lambda pen: _switch(pen, _OPEN_BELOW, actuator),
+            has_posts=True,
         ),
         Symbol(
             f"{name}-break",
@@ -106,6 +107,7 @@ def _pair(
             two_ports(_HALF),
             Box(-_HALF, -5, _HALF, low),
             lambda pen: _switch(pen, _REST_ABOVE, actuator),
+            has_posts=True,
         ),
     )
 
@@ -159,6 +161,7 @@ THERMOSTAT = Symbol(
     two_ports(_HALF),
     Box(-_HALF, -12, _HALF, actuators.MARK_END),
     lambda pen: _switch(pen, _OPEN_ABOVE, actuators.temperature),
+    has_posts=True,
 )
 EMERGENCY_STOP = Symbol(
     "emergency-stop",
@@ -167,6 +170,7 @@ EMERGENCY_STOP = Symbol(
     two_ports(_HALF),
     Box(-_HALF, -19, _HALF, 5),
     _push_button,
+    has_posts=True,
 )
 SYMBOLS = (
     MAKE_CONTACT,

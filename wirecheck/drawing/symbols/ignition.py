@@ -19,11 +19,11 @@ def _flame_rod(pen: Pen) -> None:
     """Draw a rod that ends in a flame over the burner metal."""
     pen.line((-_HALF, 0), (-12, 0))
     pen.line((-12, 0), (2, 0), width_pt=2.6)
-    left = [Point(4, 11), Point(-8, 6), Point(0, -4), Point(4, -13)]
-    right = [Point(9, -4), Point(15, 6), Point(4, 11)]
+    left = [Point(4, 9), Point(-7, 5), Point(1, -3), Point(4, -9)]
+    right = [Point(8, -3), Point(14, 5), Point(4, 9)]
     pen.curve([*left, *right])
-    pen.line((-5, 12), (14, 12), width_pt=2.0)
-    pen.line((14, 12), (14, 0), (_HALF, 0))
+    pen.line((-5, 10), (14, 10), width_pt=2.0)
+    pen.line((14, 10), (14, 0), (_HALF, 0))
 
 
 def _spark_coil(pen: Pen) -> None:
@@ -56,7 +56,7 @@ FLAME_ROD = Symbol(
     "flame rod in its flame over burner metal",
     Standard(note="rod, flame and burner drawn as they are; no number"),
     two_ports(_HALF),
-    Box(-_HALF, -14, _HALF, 14),
+    Box(-_HALF, -10, _HALF, 11),
     _flame_rod,
 )
 SPARK_COIL = Symbol(

@@ -168,6 +168,7 @@ BREAKER = Symbol(
     two_ports(_HALF),
     Box(-_HALF, -12, _HALF, 3),
     _breaker,
+    has_posts=True,
 )
 EARTH = Symbol(
     "earth",

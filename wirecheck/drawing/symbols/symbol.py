@@ -77,6 +77,7 @@ class Symbol:
         ports: where wires end, in the order of the current.
         room: what it covers, ports included.
         strokes: draws it.
+        has_posts: whether circles of its own stand for the terminals.
     """
 
     name: str
@@ -85,6 +86,7 @@ class Symbol:
     ports: tuple[Point, ...]
     room: Box
     strokes: Callable[[Pen], None]
+    has_posts: bool = False
 
 
 class Placed(NamedTuple):

@@ -1,0 +1,59 @@
+"""Where the findings are marked on the ladder: beside the terminals that they speak of."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+
+from wirecheck.drawing.canvas import Canvas, Layer, Path
+from wirecheck.drawing.geometry import Box, Point, box_about
+from wirecheck.drawing.marks import MARK_RADIUS, NumberedFinding, finding_mark
+from wirecheck.model.diagram import Diagram, Terminal
+from wirecheck.model.finding import Finding
+
+_DISTANCES = (17.0, 24.0, 32.0, 42.0)
+_DIRECTIONS = 16
+
+
+def mark_findings(
+    canvas: Canvas, diagram: Diagram, findings: Sequence[Finding], places: Mapping[Terminal, Point]
+) -> None:
+    """Put the number of each finding beside the first place of it that is on the sheet.
+
+    One that speaks of nothing drawn stands in the list at the foot alone.
+    """
+    taken = [item.bounds for item in canvas.in_order() if _is_in_the_way(item)]
+    for number, finding in enumerate(findings, 1):
+        here = [places[terminal] for terminal in _terminals(diagram, finding) if terminal in places]
+        if here:
+            at = _free_place(here[0], taken, canvas.bounds())
+            told = NumberedFinding(number, finding.breaks, finding.message)
+            taken.append(finding_mark(canvas, at, told, points_to=here[0]))
+
+
+def _is_in_the_way(item: object) -> bool:
+    """Say whether a mark must not cover an item: all but background, plain wire and rails."""
+    layer = getattr(item, "layer", Layer.GROUND)
+    return not (layer is Layer.GROUND or (isinstance(item, Path) and layer is Layer.WIRE))
+
+
+def _terminals(diagram: Diagram, finding: Finding) -> Iterator[Terminal]:
+    """Yield the terminals a finding speaks of, then the ends of its leads."""
+    yield from finding.at_terminals
+    for number in finding.lead_numbers:
+        yield diagram.leads[number].a
+        yield diagram.leads[number].b
+
+
+def _free_place(near: Point, taken: Sequence[Box], sheet: Box) -> Point:
+    """Return the nearest place round a point where a ring covers nothing; above and right first."""
+    candidates = [
+        near.moved(distance * math.cos(angle), distance * math.sin(angle))
+        for distance in _DISTANCES
+        for angle in (math.tau * (turn - 2) / _DIRECTIONS for turn in range(_DIRECTIONS))
+    ]
+    for at in candidates:
+        room = box_about(at, MARK_RADIUS + 1)
+        if sheet.holds(room) and not any(room.overlaps(box) for box in taken):
+            return at
+    return candidates[0]

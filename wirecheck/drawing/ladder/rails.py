@@ -1,0 +1,149 @@
+"""Rungs between two rails, with line numbers down the side and earth signs at the foot."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from wirecheck.drawing.canvas import HEAVY, Align, Letters, Tag
+from wirecheck.drawing.geometry import Point
+from wirecheck.drawing.ladder.block import blocks, draw_block
+from wirecheck.drawing.ladder.branches import Branch
+from wirecheck.drawing.ladder.element import draw_element
+from wirecheck.drawing.ladder.layout import Layout
+from wirecheck.drawing.ladder.work import CELL, ROW, Work
+from wirecheck.drawing.lettering import Face, text_width
+from wirecheck.drawing.symbols import joints, supply
+from wirecheck.drawing.symbols.symbol import Pose, place
+from wirecheck.model.diagram import EARTH
+from wirecheck.model.kind import LoadSpec, SwitchSpec
+
+STUB = 20.0
+"""From a rail to the first cell of a rung."""
+NUMBERS_WIDTH = 24.0
+"""Room for the line numbers left of the left rail."""
+NOTES_WIDTH = 40.0
+"""Room right of the right rail, for the lines on which a coil's contacts stand."""
+ABOVE_ROW = 36.0
+"""From a row's wire to the upper edge of what is drawn on it."""
+_EARTH_DROP = 8.0
+EARTH_HEIGHT = 26.0
+"""Room for the earth sign below a rail."""
+
+
+class Rails(NamedTuple):
+    """Where two rails are, and their nets."""
+
+    left_x: float
+    right_x: float
+    top: float
+    left: int
+    right: int
+
+
+def rails_for(layout_width: float, top: float, nets: tuple[int, int]) -> Rails:
+    """Return rails for rungs that many cells wide, their left rail right of the line numbers."""
+    right_x = NUMBERS_WIDTH + 2 * STUB + layout_width * CELL
+    return Rails(NUMBERS_WIDTH, right_x, top, *nets)
+
+
+def draw_rungs(work: Work, layout: Layout, corner: Point) -> None:
+    """Draw a layout whose first row begins at `corner`, and number its lines at the left."""
+    for wire in layout.wires:
+        begin = corner.moved(wire.left * CELL, wire.top * ROW)
+        work.wire(wire.net, [begin, corner.moved(wire.right * CELL, wire.bottom * ROW)])
+    held = blocks(layout)
+    for block in held:
+        draw_block(work, block, layout, corner)
+    for cell in layout.cells:
+        in_block = any(block.part is cell.leaf.branch.part for block in held)
+        left = corner.moved(cell.left * CELL, cell.row * ROW)
+        draw_element(work, cell.leaf, left, in_block=in_block)
+    for dot in layout.dots:
+        at = corner.moved(dot.x * CELL, dot.row * ROW)
+        place(work.canvas, joints.CONNECTION, Pose(at), tag=work.wire_tag(dot.net))
+    for number in layout.numbers:
+        at = corner.moved(number.x * CELL - 3, number.row * ROW - 6)
+        work.write_number(number.net, at, Align.RIGHT)
+
+
+def number_lines(work: Work, layout: Layout, first_row: Point) -> None:
+    """Letter the line number of each row left of `first_row` and below."""
+    lines = {cell.row: work.lines[cell.leaf.branch.number] for cell in layout.cells}
+    for row, line in lines.items():
+        style, tag = Letters(9.0, Face.BOLD, Align.RIGHT), Tag(f"line-{line}", ("line-number",))
+        work.canvas.text(first_row.moved(0, row * ROW), str(line), style, tag=tag)
+
+
+def draw_section_rungs(work: Work, rails: Rails, layout: Layout, first_y: float) -> float:
+    """Draw rails with their rungs from `first_y` down, and return where they end."""
+    corner = Point(rails.left_x + STUB, first_y)
+    draw_rungs(work, layout, corner)
+    number_lines(work, layout, Point(rails.left_x - 8, first_y))
+    _draw_rail(
+        work, rails.left, Point(rails.left_x, rails.top), _rows_at(layout, 0.0), (first_y, STUB)
+    )
+    right = Point(rails.right_x, rails.top)
+    _draw_rail(work, rails.right, right, _rows_at(layout, layout.width), (first_y, -STUB))
+    for cell in layout.cells:
+        at = Point(rails.right_x + 8, first_y + cell.row * ROW)
+        _refer_to_contacts(work, cell.leaf.branch, at)
+    return first_y + (layout.rows - 1) * ROW
+
+
+def _rows_at(layout: Layout, x: float) -> list[int]:
+    """Return the rows on which something begins or ends at a rail."""
+    cells = {cell.row for cell in layout.cells if x in (cell.left, cell.left + 1)}
+    wires = {wire.top for wire in layout.wires if x in (wire.left, wire.right)}
+    return sorted(cells | wires)
+
+
+def _draw_rail(
+    work: Work, net: int, top: Point, rows: list[int], row_place: tuple[float, float]
+) -> None:
+    """Draw a rail from its top to its last rung, with a stub to each rung."""
+    first_y, stub = row_place
+    ends = [Point(top.x, first_y + row * ROW) for row in rows]
+    work.wire(net, [top, ends[-1]], HEAVY)
+    for end in ends:
+        work.wire(net, [end, end.moved(stub, 0)])
+    for end in ends[:-1]:
+        place(work.canvas, joints.CONNECTION, Pose(end), tag=work.wire_tag(net))
+
+
+def draw_earth(work: Work, at: Point, net: int) -> None:
+    """Draw the earth sign below a place of an earthed net, and remember that earth is there."""
+    if not work.is_earthed(net):
+        return
+    end = at.moved(0, _EARTH_DROP)
+    work.wire(net, [at, end])
+    work.places.setdefault(EARTH, end)
+    place(work.canvas, supply.EARTH, Pose(end), tag=Tag(classes=("earth",), title="earth"))
+
+
+def _refer_to_contacts(work: Work, branch: Branch, at: Point) -> None:
+    """Letter beside a coil the lines on which its contacts stand, break contacts underlined."""
+    if not isinstance(branch.spec, LoadSpec) or branch.spec.type != "coil":
+        return
+    x = at.x
+    for line, is_break in sorted(work.contacts.get((branch.part.key, branch.name), ())):
+        style = Letters(8.0)
+        work.canvas.text(Point(x, at.y), str(line), style)
+        width = text_width(str(line), style.size_pt)
+        if is_break:
+            under = at.y + 5.5
+            work.canvas.line([Point(x, under), Point(x + width, under)])
+        x += width + 7
+
+
+def contact_lines(
+    lines: Mapping[int, int], branches: Iterable[Branch]
+) -> dict[tuple[str, str], set[tuple[int, bool]]]:
+    """Return for each coil, by its part and name, the lines of its contacts; true: breaks."""
+    found: dict[tuple[str, str], set[tuple[int, bool]]] = {}
+    for branch in branches:
+        spec = branch.spec
+        if isinstance(spec, SwitchSpec) and spec.coil is not None and branch.number in lines:
+            of_coil = found.setdefault((branch.part.key, spec.coil), set())
+            of_coil.add((lines[branch.number], spec.normal == "closed"))
+    return found
