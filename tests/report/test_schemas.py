@@ -50,7 +50,8 @@ def test_what_is_printed_has_the_published_form_and_nothing_else(command: str) -
 @pytest.mark.parametrize("command", DOCUMENTS)
 def test_the_published_schema_is_that_of_the_form(command: str) -> None:
     published = json.loads(shared_text(f"schemas/{command}.json"))
-    assert published == json.loads(schema_text(command)), "write them anew: write_schemas()"
+    stale = "write them anew: python -m wirecheck.report.schemas"
+    assert published == json.loads(schema_text(command)), stale
 
 
 def test_the_keys_that_were_promised_are_required() -> None:

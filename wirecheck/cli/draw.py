@@ -111,18 +111,24 @@ def command(  # noqa: PLR0913 - one for each option
     wish = Wish(SHEETS[sheet], file_format, engine, folder, sheet_date)
     inputs = find_inputs(files)
     taken: dict[Path, str] = {}
+    _make(folder)
     try:
-        folder.mkdir(parents=True, exist_ok=True)
         drawn = [_draw(each, wish, taken) for each in told(inputs, len(inputs), "drawing")]
     except DrawingError as error:
         raise click.UsageError(str(error)) from error
-    except FileExistsError:
-        raise click.UsageError(f"{folder} is no folder") from None
     if form == "json":
         print_json(drawings_json(drawn))
     else:
         print_lines(drawings_text(drawn, page()))
     ctx.exit(exit_code(drawn))
+
+
+def _make(folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        reason = (error.strerror or "it failed").lower()
+        raise click.UsageError(f"{folder} cannot be made: {reason}") from None
 
 
 def _draw(given: Input, wish: Wish, taken: dict[Path, str]) -> DrawnFile:

@@ -1,11 +1,7 @@
-"""The JSON forms of the commands, as models: what is published in ``shared/schemas/``.
+"""The JSON forms of the commands: ``python -m wirecheck.report.schemas`` writes their schemas.
 
 The reports themselves are plain dictionaries, built without waiting for pydantic; a test holds
-them to these models, and the published files to what the models say. ``write_schemas`` writes
-those files anew::
-
-    python -c "from wirecheck.report.schemas import write_schemas; write_schemas()"
-
+them to these models, and the published files in ``shared/schemas/`` to what the models say.
 A reader of the JSON should pass over keys it does not know: some may be added, those here stay.
 """
 
@@ -264,3 +260,7 @@ def write_schemas() -> None:
     """Write the published files anew."""
     for command in DOCUMENTS:
         write_whole(shared_file(f"schemas/{command}.json"), schema_text(command).encode("utf-8"))
+
+
+if __name__ == "__main__":
+    write_schemas()
