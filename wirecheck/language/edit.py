@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from wirecheck.language.run_cut import cut_run, share_of_length, stays
 from wirecheck.language.run_text import (
     Piece,
     PlugText,
-    RunText,
     indent,
     line_break,
     merged,
@@ -32,7 +32,6 @@ from wirecheck.model.diagram import (
     Terminal,
 )
 from wirecheck.model.finding import Edit
-from wirecheck.model.quantity import Quantity
 from wirecheck.model.text import SourceFile, Span
 
 __all__ = [
@@ -101,9 +100,9 @@ def move_end(diagram: Diagram, lead_number: int, old: Terminal, new: Terminal) -
     stop = run.stops[at]
     if at in (0, len(run.stops) - 1):
         return Edit("move", words, Span(run.source, stop.start, stop.end), landed)
-    stays = _stays(diagram, lead_number, run, step=1 if arriving else -1)
-    arrives, leaves = (landed, stays) if arriving else (stays, landed)
-    pieces = _cut(diagram, lead_number, run, (at, at), (arrives + run.brackets(at), leaves))
+    kept = stays(diagram, lead_number, run, step=1 if arriving else -1)
+    arrives, leaves = (landed, kept) if arriving else (kept, landed)
+    pieces = cut_run(diagram, lead_number, run, (at, at), (arrives + run.brackets(at), leaves))
     span, new_text = merged(run.source, pieces)
     return Edit("move", words, span, new_text)
 
@@ -130,14 +129,14 @@ def remove_lead(diagram: Diagram, lead_number: int) -> Edit:
     if len(run.stops) == 2:
         return Edit("remove", words, whole_lines(lead.statement), "")
     at, last = run.lead_at, len(run.stops) - 1
-    behind = "" if at + 1 == last else _stays(diagram, lead_number, run, step=1)
-    before = _stays(diagram, lead_number, run, step=-1) + run.brackets(at) if at else ""
+    behind = "" if at + 1 == last else stays(diagram, lead_number, run, step=1)
+    before = stays(diagram, lead_number, run, step=-1) + run.brackets(at) if at else ""
     if before and behind:
-        pieces = _cut(diagram, lead_number, run, (at, at + 1), (before, behind))
+        pieces = cut_run(diagram, lead_number, run, (at, at + 1), (before, behind))
     else:
         left = range(at) if before else range(1, last)
         pieces = [Piece(run.stops[at].start, run.stops[at + 1].brackets_end, before or behind)]
-        pieces += _share_of_length(diagram, lead_number, run, left)
+        pieces += share_of_length(diagram, lead_number, run, left)
     span, new_text = merged(run.source, pieces)
     return Edit("remove", words, span, new_text)
 
@@ -224,79 +223,6 @@ def _from_cable(name: str, attribute: Attribute, lead: Lead) -> bool:
     """Whether an attribute is known from the cable only: it then stands where ``in`` does."""
     run_in = lead.given.get("in")
     return name != "in" and run_in is not None and attribute.span == run_in.span
-
-
-# ---- runs --------------------------------------------------------------------------------------
-
-
-def _neighbour(diagram: Diagram, lead_number: int, step: int) -> Lead | None:
-    """The lead before (-1) or behind (1) in the same run."""
-    number = lead_number + step
-    if not 0 <= number < len(diagram.leads):
-        return None
-    lead, found = diagram.leads[lead_number], diagram.leads[number]
-    joined = found.a_span == lead.b_span if step > 0 else found.b_span == lead.a_span
-    return found if found.run == lead.run and joined else None
-
-
-def _stays(diagram: Diagram, lead_number: int, run: RunText, step: int) -> str:
-    """How the neighbour's end at the common stop is typed once the run is cut there."""
-    stop = run.stops[run.lead_at + (step > 0)]
-    neighbour = _neighbour(diagram, lead_number, step)
-    if stop.passed and neighbour is not None:
-        terminal = neighbour.a if step > 0 else neighbour.b
-        if terminal.part in diagram.parts:
-            return spell(diagram, terminal)
-    return run.source.text[stop.start : stop.end]
-
-
-def _cut(
-    diagram: Diagram,
-    lead_number: int,
-    run: RunText,
-    stops: tuple[int, int],
-    ends: tuple[str, str],
-) -> list[Piece]:
-    """Make two statements of a run: one ends, the other begins, in place of these stops."""
-    left, right = range(stops[0]), range(stops[1], len(run.stops) - 1)
-    length = _share_of_length(diagram, lead_number, run, left)
-    texts = [
-        length[0].new_text if length and length[0].start == start else run.source.text[start:end]
-        for start, end in run.attributes
-    ]
-    attributes = f": {', '.join(texts)}" if texts else ""
-    begins = line_break(run.source, run.start) + indent(run.source, run.start) + run.keyword
-    piece = Piece(
-        run.stops[stops[0]].start,
-        run.stops[stops[1]].brackets_end,
-        f"{ends[0]}{attributes}{begins} {ends[1]}",
-    )
-    return [piece, *_share_of_length(diagram, lead_number, run, right)]
-
-
-def _share_of_length(
-    diagram: Diagram, lead_number: int, run: RunText, kept: range
-) -> list[Piece]:
-    """The run's length cut down to the leads that stay, each keeping its share.
-
-    ``kept`` are the stops those leads leave from.
-    """
-    sharing = []
-    for number in range(lead_number - run.lead_at, lead_number + len(run.stops)):
-        if 0 <= number < len(diagram.leads):
-            lead = diagram.leads[number]
-            if lead.run == diagram.leads[lead_number].run and lead.shared_length:
-                sharing.append(lead)
-    if not sharing:
-        return []
-    starts = {run.stops[at].start for at in kept}
-    part = sum(lead.a_span.start in starts for lead in sharing)
-    length = sharing[0].given["length"]
-    if not part or not isinstance(length.value, Quantity):
-        return []
-    low, high, unit = length.value
-    share = Quantity(low * part / len(sharing), high * part / len(sharing), unit)
-    return [Piece(length.span.start, length.span.end, str(share))]
 
 
 # ---- plugs -------------------------------------------------------------------------------------

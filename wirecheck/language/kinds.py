@@ -34,7 +34,7 @@ def add_kinds(scope: Scope, stated: list[tuple[Parsed, KindStatement]]) -> None:
 def _way_to_base(
     scope: Scope, start: str, waiting: dict[str, tuple[Parsed, KindStatement]]
 ) -> list[str]:
-    """The kinds not settled yet from the base up to ``start``; none of them if they run in a ring."""
+    """The kinds not settled yet, from the base up to ``start``; none if they run in a ring."""
     way: dict[str, None] = {}
     key = start
     while key in waiting and key not in scope.kinds and key not in scope.spoiled:

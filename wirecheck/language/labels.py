@@ -15,12 +15,32 @@ from wirecheck.parts.defaults import values_of
 from wirecheck.parts.structure import numbered_terminal, structure_of
 
 Labels = dict[str, Label]
+Stated = tuple[Parsed, LabelsStatement]
 
 
-def add_labels(scope: Scope, stated: list[tuple[Parsed, LabelsStatement]]) -> None:
+def add_labels(scope: Scope, stated: list[Stated]) -> None:
     """Put every label on its part; those of kinds first, so that a part's own ones replace them."""
-    of_kinds: dict[str, list[tuple[Parsed, LabelsStatement]]] = {}
-    of_parts: dict[str, list[tuple[Parsed, LabelsStatement]]] = {}
+    of_parts, of_kinds = _sorted_out(scope, stated)
+    by_kind: dict[int, Labels] = {}
+    for key, user in scope.kinds.items():  # a kind stands behind the one it is made from
+        if user.base:
+            user.labels.update(scope.kinds[user.base].labels)
+        user.labels.update(_read(scope, _pattern(user), of_kinds.get(key, [])))
+        by_kind[id(user.kind)] = user.labels
+    for key, part in scope.parts.items():
+        labels = _that_exist(part, by_kind.get(id(part.kind), {}))
+        if key in of_parts:
+            labels |= _read(scope, replace(part, labels=labels), of_parts[key])
+        if labels:
+            scope.parts[key] = replace(part, labels=labels)
+
+
+def _sorted_out(
+    scope: Scope, stated: list[Stated]
+) -> tuple[dict[str, list[Stated]], dict[str, list[Stated]]]:
+    """The statements by the part, or by the kind, they speak of."""
+    of_parts: dict[str, list[Stated]] = {}
+    of_kinds: dict[str, list[Stated]] = {}
     for parsed, statement in stated:
         key = key_of(statement.name.text)
         if key in scope.parts:
@@ -29,21 +49,7 @@ def add_labels(scope: Scope, stated: list[tuple[Parsed, LabelsStatement]]) -> No
             of_kinds.setdefault(key, []).append((parsed, statement))
         elif key not in scope.spoiled:
             _names_nothing(scope, parsed, statement)
-    if not of_kinds and not of_parts:
-        return
-    by_kind: dict[int, Labels] = {}
-    for key, user in scope.kinds.items():  # a kind stands behind the one it is made from
-        if user.base:
-            user.labels.update(scope.kinds[user.base].labels)
-        if key in of_kinds:
-            user.labels.update(_read(scope, _pattern(user), of_kinds[key]))
-        by_kind[id(user.kind)] = user.labels
-    for key, part in scope.parts.items():
-        inherited = _that_exist(part, by_kind.get(id(part.kind), {}))
-        own = replace(part, labels=inherited)
-        labels = _read(scope, own, of_parts[key]) if key in of_parts else {}
-        if inherited or labels:
-            scope.parts[key] = replace(part, labels=inherited | labels)
+    return of_parts, of_kinds
 
 
 def _names_nothing(scope: Scope, parsed: Parsed, statement: LabelsStatement) -> None:
@@ -78,7 +84,7 @@ def _that_exist(part: Part, labels: Labels) -> Labels:
     return {name: label for name, label in labels.items() if _own_terminal(part, name)}
 
 
-def _read(scope: Scope, part: Part, stated: list[tuple[Parsed, LabelsStatement]]) -> Labels:
+def _read(scope: Scope, part: Part, stated: list[Stated]) -> Labels:
     """The labels stated for one part; it has those of its kind already."""
     fresh: Labels = {}
     for parsed, statement in stated:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import Final, NamedTuple, cast
 
 from wirecheck.language import statements as st
 from wirecheck.language.read import Parsed
@@ -24,7 +24,6 @@ from wirecheck.model.nearest import both
 from wirecheck.model.quantity import Quantity
 from wirecheck.model.text import Span
 from wirecheck.parts.library import lead_attributes
-
 
 _NOTHING_GIVEN: Final[dict[str, Attribute]] = {}
 
@@ -116,7 +115,7 @@ class LeadBuilder:
             elif cable is None:
                 del given["in"]
                 known = [cable.name for cable in self.scope.cables.values()]
-                hint = f"; there {'is' if len(known) == 1 else 'are'} {both(known)}" if known else "; declare it with: cable NAME"
+                hint = f"; there are {both(known)}" if known else "; declare it with: cable NAME"
                 message = f"no cable is called “{run_in.value}”{hint}"
                 self.scope.problem(message, run_in.span)
             elif "size" not in given:
@@ -177,20 +176,18 @@ class LeadBuilder:
     def _name_a_terminal(self, part: Part, span: Span) -> None:
         names = [name for name, spec in part.structure.terminals.items() if not spec.inner]
         has = f"one of {', '.join(names)}" if names else "by its number"
-        message = f"{part.name} cannot be passed through by its name alone; name the terminal: {has}"
+        message = f"{part.name} is not passed through by its name; name the terminal: {has}"
         near = f"{part.name}.{names[0]}" if names else None
         self.scope.problem(message, span, near)
 
     def _contact(self, parsed: Parsed, place: st.Place, span: Span, *, inside: bool) -> _Way:
         """``part.terminal..terminal``: passed by the contact (or load) between the two."""
-        assert place.terminal is not None
-        assert place.through is not None
+        one, other = cast(st.Name, place.terminal), cast(st.Name, place.through)
         part = self.scope.part(place.name, parsed.source)
-        entered = self.scope.terminal(part, place.terminal, parsed.source) if part else None
-        left = self.scope.terminal(part, place.through, parsed.source) if part else None
+        entered, left = self._terminal(part, one, parsed), self._terminal(part, other, parsed)
         if part and entered and left:
             if not _is_element(part, entered.name, left.name):
-                ends = f"{place.terminal.text} and {place.through.text}"
+                ends = f"{one.text} and {other.text}"
                 self.scope.problem(f"{part.name} has nothing to pass between {ends}", span)
             elif not inside:
                 message = "nothing is passed where a lead begins or ends; name one terminal"
@@ -208,12 +205,12 @@ class LeadBuilder:
         other = self.scope.part(plug.to, parsed.source)
         for pin in plug.pins:
             end = pin.to or pin.terminal
-            a = self.scope.terminal(one, pin.terminal, parsed.source) if one else None
-            b = self.scope.terminal(other, end, parsed.source) if other else None
+            a = self._terminal(one, pin.terminal, parsed)
+            said = one is not None and a is None and pin.to is None
+            b = None if said else self._terminal(other, end, parsed)  # one slip, one problem
             if a is not None and a == b:
-                self.scope.problem(
-                    "this conductor runs from a terminal to itself", parsed.at(pin.terminal)
-                )
+                message = "this conductor runs from a terminal to itself"
+                self.scope.problem(message, parsed.at(pin.terminal))
                 continue
             self.leads.append(
                 Lead(
@@ -228,6 +225,9 @@ class LeadBuilder:
                     run=self._runs,
                 )
             )
+
+    def _terminal(self, part: Part | None, name: st.Name, parsed: Parsed) -> Terminal | None:
+        return self.scope.terminal(part, name, parsed.source) if part else None
 
 
 def _is_element(part: Part, entered: str, left: str) -> bool:

@@ -10,7 +10,7 @@ import stat
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
 from lark import UnexpectedInput
 
@@ -93,7 +93,7 @@ def read_path(path: Path) -> Reading:
     return reading
 
 
-class _NotIncluded(Exception):
+class _NotIncludedError(Exception):
     """Why a file is not included, in words."""
 
 
@@ -138,7 +138,7 @@ class _Reader:
             if found in self.seen:
                 return  # each is read once
             source = self._load(found, name.text)
-        except _NotIncluded as refused:
+        except _NotIncludedError as refused:
             self.reading.lacks_a_file = True
             self.reading.problems.append(Problem(str(refused), parsed.at(name)))
             return
@@ -148,35 +148,36 @@ class _Reader:
     def _find(self, name: str, way: list[Path]) -> Path:
         """The file meant, links followed; it need not be there."""
         if self.home is None:
-            raise _NotIncluded("a text that is no file can include nothing")
+            raise _NotIncludedError("a text that is no file can include nothing")
         try:
             found = (way[-1].parent / name).resolve()
         except (OSError, RuntimeError, ValueError):  # a ring of links, characters no name can have
-            raise _NotIncluded(f"no file can be reached by the name “{name}”") from None
+            raise _NotIncludedError(f"no file can be reached by the name “{name}”") from None
         if not found.is_relative_to(self.home):
-            raise _NotIncluded(
+            raise _NotIncludedError(
                 f"“{name}” lies outside the folder of the file first named; "
                 "only files in it and below it are read"
             )
         if found in way:
             ring = [file.name for file in way[way.index(found) :]]
-            raise _NotIncluded(f"the includes run in a ring: {' includes '.join([*ring, ring[0]])}")
+            raise _NotIncludedError(
+                f"the includes run in a ring: {' includes '.join([*ring, ring[0]])}"
+            )
         return found
 
     def _load(self, found: Path, name: str) -> SourceFile:
         if len(self.seen) >= MOST_FILES:
-            raise _NotIncluded(f"more than {MOST_FILES} files are included")
-        assert self.home is not None
-        shown = Path(self.reading.source.name).parent / found.relative_to(self.home)
+            raise _NotIncludedError(f"more than {MOST_FILES} files are included")
+        shown = Path(self.reading.source.name).parent / found.relative_to(cast(Path, self.home))
         try:
             if not stat.S_ISREG(found.stat().st_mode):
-                raise _NotIncluded(f"“{name}” is no file")
+                raise _NotIncludedError(f"“{name}” is no file")
             return _load(found, shown.as_posix(), self.reading.problems)
         except FileNotFoundError:
-            raise _NotIncluded(f"there is no file “{name}” beside this one") from None
+            raise _NotIncludedError(f"there is no file “{name}” beside this one") from None
         except OSError as error:
             why = (error.strerror or "it failed").lower()
-            raise _NotIncluded(f"“{name}” cannot be read: {why}") from None
+            raise _NotIncludedError(f"“{name}” cannot be read: {why}") from None
 
 
 def _load(path: Path, name: str, problems: list[Problem]) -> SourceFile:

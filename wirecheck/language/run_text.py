@@ -7,7 +7,7 @@ needed only for the few statements that are edited.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
 from wirecheck.language.cut import cut
 from wirecheck.language.parser import parse_statement
@@ -15,8 +15,8 @@ from wirecheck.language.statements import (
     JumperStatement,
     PlugStatement,
     Statement,
-    Words,
     WireStatement,
+    Words,
     end_of,
     start_of,
 )
@@ -79,8 +79,8 @@ class PlugText(NamedTuple):
 def run_text(lead: Lead) -> RunText:
     """The statement of a wire's or jumper's lead."""
     span = lead.statement
-    statement, text = _read_again(span)
-    assert isinstance(statement, WireStatement | JumperStatement)
+    again, text = _read_again(span)
+    statement = cast(WireStatement | JumperStatement, again)
     stops = tuple(
         StopText(
             span.start + stop.place.start,
@@ -103,8 +103,8 @@ def run_text(lead: Lead) -> RunText:
 def plug_text(lead: Lead) -> PlugText:
     """The statement of a lead in a harness."""
     span = lead.statement
-    statement, _text = _read_again(span)
-    assert isinstance(statement, PlugStatement)
+    again, _text = _read_again(span)
+    statement = cast(PlugStatement, again)
     pins = tuple(
         (span.start + pin.terminal.start, span.start + (pin.to or pin.terminal).end)
         for pin in statement.pins

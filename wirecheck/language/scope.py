@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from typing import cast
 
 from wirecheck.language.statements import Name, Place
 from wirecheck.model.diagram import (
@@ -23,7 +24,6 @@ from wirecheck.model.kind import Kind
 from wirecheck.model.nearest import both, nearest
 from wirecheck.model.text import SourceFile, Span
 from wirecheck.parts.structure import MOST_NUMBERED, numbered_terminal
-
 
 #: So many wrong names of parts are compared with all those there are, to find the nearest.
 MOST_COMPARED = 200
@@ -97,6 +97,11 @@ class Scope:
             message = f"{name.text} is {what}: name it alone, it has no terminals"
             self.problem(message, span, name.text)
             return
+        inside, _, terminal = name.text.partition(".")
+        if terminal and (key_of(inside) in self.parts or key_of(inside) in self.spoiled):
+            message = f"quotes hold one name; the dot stands outside them: {inside}.{terminal}"
+            self.problem(message, span, f"{inside}.{terminal}")
+            return
         known = [part.name for part in self.parts.values()]
         known += [splice.name for splice in self.splices.values()]
         near = self.nearest_name(name.text, known)
@@ -123,9 +128,7 @@ class Scope:
                 return None
         return Terminal(part.key, own)
 
-    def no_such_terminal(
-        self, part: Part, name: Name, own: str | None, source: SourceFile
-    ) -> None:
+    def no_such_terminal(self, part: Part, name: Name, own: str | None, source: SourceFile) -> None:
         """The problem of a terminal that is not there; ``own`` is it if a label hides its name."""
         span = Span(source, name.start, name.end)
         hidden = part.labels.get(own or part.structure.lookup.get(key_of(name.text), ""))
@@ -150,12 +153,12 @@ class Scope:
 
         Found places are remembered: a file names each many times.
         """
-        assert place.terminal is not None
-        texts = (place.name.text, place.terminal.text)
+        terminal = cast(Name, place.terminal)
+        texts = (place.name.text, terminal.text)
         known = self._places.get(texts)
         if known is None:
             part = self.part(place.name, source)
-            known = self.terminal(part, place.terminal, source) if part else None
+            known = self.terminal(part, terminal, source) if part else None
             if known is not None:
                 self._places[texts] = known
         return known

@@ -37,16 +37,18 @@ class Place(NamedTuple):
         return (self.through or self.terminal or self.name).end
 
 
-#: One attribute: its words as they stand, quoted ones as names.
-Words = list[Token | Name]
+#: One word of an attribute as it stands; a quoted one is a name.
+OneWord = Token | Name
+#: One attribute.
+Words = list[OneWord]
 
 
-def start_of(word: Token | Name) -> int:
+def start_of(word: OneWord) -> int:
     """Offset of the first character of a word."""
     return word.start if isinstance(word, Name) else cast(int, word.start_pos)
 
 
-def end_of(word: Token | Name) -> int:
+def end_of(word: OneWord) -> int:
     """Offset behind the last character of a word."""
     return word.end if isinstance(word, Name) else cast(int, word.end_pos)
 

@@ -1,154 +1,75 @@
 """What is wrong with a statement that the grammar refuses, in words a technician can act on.
 
-A few slips are so common that they get words of their own (`FAULTS`, tried in order against what
-stands at and before the place where the parser stopped); for the rest the message says what
-stands there and what could stand there.
+Common slips have words of their own (`common_slips`); for the rest the message says what stands
+there and what could stand there, or how the statement reads when it ends too early.
 """
 
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
+from typing import Final, NamedTuple, cast
 
 from lark import Token, UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
+from wirecheck.language.common_slips import SLIPS
 from wirecheck.language.statements import STATEMENT_WORDS
 from wirecheck.model.finding import Problem
 from wirecheck.model.nearest import either, nearest
 from wirecheck.model.text import SourceFile, Span
+from wirecheck.parts.amounts import amount_of, decimal_of
+from wirecheck.parts.typed_values import Fault, unknown_unit
 
-
-class Fault(NamedTuple):
-    """A common slip.
-
-    Attributes:
-        before: must match at the end of the statement's text up to the place of the fault.
-        after: must match at the place of the fault.
-        message: what is wrong; ``{seen}`` is the text that ``after`` matched.
-        nearest: what to write instead, from the groups of both.
-        example: a statement with the slip, for the tests.
-    """
-
-    before: str
-    after: str
-    message: str
-    nearest: str
-    example: str
-
-
-FAULTS = (
-    Fault(
-        r"(?P<n>\d[\d./]*) *$",
-        r'"|″|”',
-        "an inch mark stands here; write the unit: {nearest}",
-        "{n} in",
-        'wire a.1 to b.1: ignition-cable, 24"',
-    ),
-    Fault(
-        r"(?P<n>\d[\d./]*) *$",
-        r"['′’](?!\w)",
-        "a foot mark stands here; write the unit: {nearest}",
-        "{n} ft",
-        "wire a.1 to b.1: 12'",
-    ),
-    Fault(
-        "",
-        r"[‐‑‒–—―−]",
-        "a long dash stands here; write the plain dash: -",
-        "-",
-        "part high–limit is high-limit",
-    ),
-    Fault(
-        "",
-        r"['‘’‚‛`´]",
-        'a single quote stands here; put names in double quotes: "',
-        '"',
-        "part 'old box' is relay",
-    ),
-    Fault(
-        "",
-        r'"(?=[^"]*$)',
-        "this quote is never closed; put the closing quote before the end of the line",
-        '"',
-        'note "left side door',
-    ),
-    Fault(r",\s*$", r",", "two commas in a row; take one away", ",", "wire a.1 to b.1: red,, 18 AWG"),
-    Fault(
-        r"(?<=[,:])\s*$",
-        r"$",
-        "the statement ends here, but something must follow",
-        "",
-        "wire a.1 to b.1: red,",
-    ),
-    Fault(
-        r"\bto\s*$",
-        r"$",
-        'the last end is missing behind "to" (write open for a loose end, unknown if not traced)',
-        "open",
-        "wire a.1 to",
-    ),
-    Fault(
-        r"^\s*wire\s+[^\s:]+\s*$",
-        r"(?:$|:)",
-        'a lead needs two ends: "to" and the other end are missing',
-        "to",
-        "wire a.1",
-    ),
-    Fault(
-        r"\bto\s+$",
-        r"to\b",
-        '"to" stands here twice; take one away',
-        "to",
-        "wire a.1 to to b.1",
-    ),
-    Fault(
-        r"^\s*part\s+\S+\s+is\s+(?P<kind>\S+)\s*$",
-        r"\S+",
-        "a colon is missing between the kind and its attributes: write {nearest}",
-        "{kind}: {seen}",
-        "part xfmr is transformer primary 120 V",
-    ),
-    Fault(
-        r"^\s*(?:part|kind)\s+\S+\s*$",
-        r"\S+",
-        '"is" and the kind are missing: write {nearest}',
-        "is {seen}",
-        "part xfmr transformer",
-    ),
-    Fault(
-        r"^\s*(?:wire|jumper)\s.*[^\s:,]\s*$",
-        r"(?:>|-+>|→|=|&|;)",
-        'between two ends stands "to"',
-        "to",
-        "wire a.1 > b.1",
-    ),
-)  # fmt: skip
+#: How each statement reads.
+USAGE: Final = {
+    "diagram": 'diagram "title"',
+    "part": "part NAME is KIND",
+    "kind": "kind NAME is KIND",
+    "labels": 'labels NAME: TERMINAL as "printed label"',
+    "wire": "wire END to END",
+    "jumper": "jumper END to END",
+    "plug": "plug PART to PART: TERMINAL, TERMINAL to TERMINAL",
+    "cable": "cable NAME: 18/5, 40 ft",
+    "splice": "splice NAME",
+    "include": 'include "file"',
+    "variant": "variant NAME",
+    "end": "end",
+    "remove": "remove wire END to END, remove jumper END to END, or remove part NAME",
+    "set": "set NAME: attributes",
+    "expect": "expect 24 V across END and END, or expect SUBJECT on",
+    "observe": "observe 24 V across END and END, or observe SUBJECT on",
+    "note": 'note "text"',
+}
 
 #: Names of the grammar's terminals as a reader knows them, in the order of messages.
-EXPECTED_WORDS = {
+EXPECTED_WORDS: Final = {
     "NAME": "a name", "WORD": "an attribute", "STRING": "text in double quotes",
-    "QUANTITY": "an amount with its unit", "STATE": "on, off, open or closed",
-    "PHASE": "a phase: idle, damper-opening, trial, proving, run, wait, lockout",
-    "CONTINUITY": '"continuity"', "LEAD": '"wire" or "jumper"', "_IS": '"is"', "_AS": '"as"',
-    "_TO": '"to"', "_AND": '"and"', "_ACROSS": '"across"', "_FLOWS": '"through"',
-    "_WHEN": '"when"', "_DURING": '"during"', "_PART": '"part"', "_AT_LEAST": '"at least"',
-    "_AT_MOST": '"at most"', "_BETWEEN": '"between"', "_DOT": '"."', "_THROUGH": '".."',
-    "_COLON": '":"', "_COMMA": '","', "_OPEN": '"("', "_CLOSE": '")"',
-    "$END": "the end of the statement",
+    "QUANTITY": "an amount with its unit", "STATE": "a state (on, off, open, closed, lit, out)",
+    "PHASE": "a phase (idle, damper-opening, trial, proving, run, wait, lockout)",
+    "CONTINUITY": "“continuity”", "LEAD": "“wire”, “jumper”", "_IS": "“is”", "_AS": "“as”",
+    "_TO": "“to”", "_AND": "“and”", "_ACROSS": "“across”", "_FLOWS": "“through”",
+    "_WHEN": "“when”", "_DURING": "“during”", "_PART": "“part”", "_AT_LEAST": "“at least”",
+    "_AT_MOST": "“at most”", "_BETWEEN": "“between”", "_COLON": "“:”", "_COMMA": "“,”",
+    "_CLOSE": "“)”", "$END": "the end of the statement",
 }  # fmt: skip
+
+_NUMBER_IN_CLAIM: Final = re.compile(
+    r"^\s*(?:expect|observe)\s(?:.*\s)?([\d.]+(?:/\d+)?)\s*$", re.IGNORECASE
+)
+#: Longer stretches of a statement are not looked at to tell one slip from another.
+_LOOKED_AT: Final = 400
 
 
 def unknown_statement(source: SourceFile, text: str, start: int) -> Problem | None:
     """The problem of a statement whose first word is no statement word; None if it is one."""
-    match = re.compile(r"[^\s:,\"]+|.").match(text, start)
+    match = re.compile(r"[^\s:,;\"()]+|.").match(text, start)
     word = match[0] if match else ""
     if word.lower() in STATEMENT_WORDS:
         return None
     near = nearest(word, STATEMENT_WORDS)
-    hint = f"did you mean {near}?" if near else f"one of {either(sorted(STATEMENT_WORDS))}"
+    hint = f"did you mean {near}?" if near else f"statements begin with {either(STATEMENT_WORDS)}"
     message = (
-        f"no statement begins with “{word}”: {hint} "
-        "(if the line above goes on here, end it with a comma or with to)"
+        f"no statement begins with {_quoted(word)}; {hint} "
+        "(if the line above goes on here, end that one with a comma or with “to”)"
     )
     return Problem(message, Span(source, start, start + len(word)), near)
 
@@ -156,36 +77,93 @@ def unknown_statement(source: SourceFile, text: str, start: int) -> Problem | No
 def explain(error: UnexpectedInput, source: SourceFile, text: str, start: int, end: int) -> Problem:
     """Say what is wrong with the statement in ``text[start:end]`` that raised ``error``."""
     place = _place(error, end)
-    before, after = text[start:place], text[place:end]
-    for fault in FAULTS:
-        behind = re.search(fault.before, before, re.IGNORECASE) if fault.before else True
-        here = re.match(fault.after, after, re.IGNORECASE)
-        if behind and here:
-            groups = {"seen": here[0]} | ({} if behind is True else behind.groupdict())
-            near = fault.nearest.format_map(groups)
-            message = fault.message.format(nearest=near, **groups)
-            return Problem(message, Span(source, place, place + max(len(here[0]), 1)), near or None)
-    seen = re.match(r"[^\s,:()\"]+|.", after)
+    before = text[start:place]
+    if len(before) > 2 * _LOOKED_AT:
+        before = before[:_LOOKED_AT] + before[-_LOOKED_AT:]
+    after = text[place : min(end, place + _LOOKED_AT)]
+    slip = _amount_slip(before, after) or _common_slip(before, after)
+    if slip is not None:
+        span = Span(source, place, place + max(slip.seen, 1))
+        return Problem(slip.message, span, slip.nearest or None)
+    if not after:
+        return _ends_too_early(error, source, before, place)
+    match = re.match(r"[^\s,:()\"]+|.", after)
+    word = match[0] if match else ""
     expected = _expected(error)
-    stands = f"“{seen[0]}” cannot stand here" if seen else "the statement cannot end here"
-    stop = place + len(seen[0]) if seen else place + 1
-    return Problem(f"{stands}; expected {either(expected)}", Span(source, place, stop), None)
+    could = f"expected {either(expected)}" if expected else "nothing more can follow"
+    if expected == [EXPECTED_WORDS["$END"]]:
+        could = "the statement is complete before it"
+    near = nearest(word, re.findall(r"[\w-]+", could))
+    message = f"{_quoted(word)} cannot stand here; {could}"
+    return Problem(message, Span(source, place, place + len(word)), near)
+
+
+class _Said(NamedTuple):
+    """What a slip says, how many characters it is about, and what would be right."""
+
+    message: str
+    seen: int
+    nearest: str
+
+
+def _common_slip(before: str, after: str) -> _Said | None:
+    for slip in SLIPS:
+        here = re.match(slip.after, after, re.IGNORECASE)
+        behind = re.search(slip.before, before, re.IGNORECASE) if here else None
+        if here and behind:
+            groups = {"seen": here[0], **behind.groupdict(), **here.groupdict()}
+            near = slip.nearest.format_map(groups)
+            return _Said(slip.message.format(nearest=near, **groups), len(here[0]), near)
+    return None
+
+
+def _amount_slip(before: str, after: str) -> _Said | None:
+    """A fraction, or an amount without a unit or with one that is none, in a claim."""
+    number = _NUMBER_IN_CLAIM.search(before)
+    word = re.match(r"[^\W\d]+|%", after)
+    if number is None or word is None:
+        return None
+    seen = len(word[0])
+    decimal = decimal_of(f"{number[1]} {word[0]}")
+    if decimal:
+        return _Said(f"write the fraction as a decimal: {decimal}", seen, decimal)
+    unit = {"across": "V", "through": "A"}.get(word[0].lower())
+    if unit:
+        near = f"{number[1]} {unit}"
+        return _Said(f"the unit is missing behind {number[1]}; write {near}", seen, near)
+    amount = amount_of(f"{number[1]} {word[0]}")
+    if amount is None or amount.symbol is not None:
+        return None
+    fault = unknown_unit(amount, Fault("", 0, 0))
+    return _Said(fault.message, seen, fault.nearest or "")
+
+
+def _ends_too_early(error: UnexpectedInput, source: SourceFile, before: str, place: int) -> Problem:
+    first = before.split(maxsplit=1)[0].lower() if before.strip() else ""
+    missing = either(_expected(error))
+    usage = f"; it reads {USAGE[first]}" if first in USAGE else ""
+    message = f"the statement ends too early: {missing} must follow{usage}"
+    return Problem(message, Span(source, place, place + 1), None)
+
+
+def _quoted(word: str) -> str:
+    if word.isprintable():
+        return f"“{word}”"
+    return "a character that does not print (" + " ".join(f"U+{ord(c):04X}" for c in word) + ")"
 
 
 def _place(error: UnexpectedInput, end: int) -> int:
     if isinstance(error, UnexpectedToken):
+        token: Token = error.token
         # lark puts the end of the text at the last token: it belongs behind it
-        return end if error.token.type == "$END" else _offset(error.token)
-    if isinstance(error, UnexpectedCharacters) and error.pos_in_stream is not None:
-        return error.pos_in_stream
+        return end if token.type == "$END" or token.start_pos is None else token.start_pos
+    if isinstance(error, UnexpectedCharacters):
+        return cast(int, error.pos_in_stream)
     return end
 
 
-def _offset(token: Token) -> int:
-    return token.start_pos or 0
-
-
 def _expected(error: UnexpectedInput) -> list[str]:
+    """What could stand there, in words; how a name goes on is left out."""
     names: set[str] = set()
     if isinstance(error, UnexpectedToken):
         names = set(error.accepts or error.expected)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-
-from lark import Token
+from itertools import pairwise
 
 from wirecheck.language.read import Parsed
 from wirecheck.language.scope import Scope
-from wirecheck.language.statements import Name, Words, end_of, start_of
+from wirecheck.language.statements import Name, OneWord, Words, end_of, start_of
 from wirecheck.model.diagram import Attribute
 from wirecheck.model.finding import Problem
 from wirecheck.model.kind import AttributeSpec
@@ -26,7 +25,9 @@ def read_attributes(
     """The attributes of one list; what cannot be read, or stands twice, becomes a problem."""
     given: dict[str, Attribute] = {}
     for words in attributes:
-        result = interpret([_word(word, parsed) for word in words], specs, owner)
+        result = _inch_mark(words, parsed) or interpret(
+            [_word(word, parsed) for word in words], specs, owner
+        )
         if isinstance(result, Problem):
             scope.problems.append(result)
         elif result.name in given:
@@ -37,7 +38,17 @@ def read_attributes(
     return given
 
 
-def _word(word: Token | Name, parsed: Parsed) -> Word:
+def _inch_mark(words: Words, parsed: Parsed) -> Problem | None:
+    """A quote right behind a number: two inch marks in one statement look like quoted text."""
+    for number, text in pairwise(words):
+        if isinstance(text, Name) and end_of(number) == text.start and str(number)[:1].isdigit():
+            span = Span(parsed.source, text.start, text.start + 1)
+            near = f"{number} in"
+            return Problem(f"an inch mark stands here; write the unit: {near}", span, near)
+    return None
+
+
+def _word(word: OneWord, parsed: Parsed) -> Word:
     span = Span(parsed.source, start_of(word), end_of(word))
     if isinstance(word, Name):
         return Word(word.text, quoted=True, span=span)
