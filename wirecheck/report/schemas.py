@@ -253,6 +253,9 @@ def schema_text(command: str) -> str:
     """Return the JSON Schema (draft 2020-12) of a command's document, as published."""
     schema = DOCUMENTS[command].model_json_schema(by_alias=True, mode="serialization")
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+    for described in (schema, *schema.get("$defs", {}).values()):
+        # What follows the first line of a docstring is for whoever reads the code.
+        described["description"] = described["description"].partition("\n")[0]
     return json.dumps(schema, indent=2) + "\n"
 
 
