@@ -8,6 +8,7 @@ from the engine's own layout of each character and equal to the Adobe core font 
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Iterable
 from enum import Enum
 
 
@@ -48,21 +49,34 @@ _ELLIPSIS = "..."
 
 def text_width(text: str, size_pt: float, face: Face = Face.PLAIN) -> float:
     """Return the width of one line of `text` in points; generous outside ASCII."""
-    return sum(_character_width(character, face) for character in text) * size_pt / 1000
+    return sum(map(_WIDTHS[face].__getitem__, text)) * size_pt / 1000
 
 
-def _character_width(character: str, face: Face) -> int:
-    index = ord(character) - 32
-    if 0 <= index < len(_PLAIN_WIDTHS):
-        if face is Face.MONO:
-            return _MONO_WIDTH
-        return (_BOLD_WIDTHS if face is Face.BOLD else _PLAIN_WIDTHS)[index]
-    if unicodedata.combining(character):
-        return 0
-    if unicodedata.east_asian_width(character) in "WF" or unicodedata.category(character) == "So":
-        return _FULL_WIDTH
-    base = unicodedata.normalize("NFD", character)[0]
-    return _character_width(base, face) if base != character and base < "\x7f" else _OTHER_WIDTH
+class _Widths(dict[str, int]):
+    """The widths of a face, those of characters outside the table worked out when first met."""
+
+    def __init__(self, table: Iterable[int]) -> None:
+        super().__init__((chr(32 + place), width) for place, width in enumerate(table))
+
+    def __missing__(self, character: str) -> int:
+        width = self[character] = self._other_width(character)
+        return width
+
+    def _other_width(self, character: str) -> int:
+        if unicodedata.combining(character):
+            return 0
+        is_wide = unicodedata.east_asian_width(character) in "WF"
+        if is_wide or unicodedata.category(character) == "So":
+            return _FULL_WIDTH
+        base = unicodedata.normalize("NFD", character)[0]
+        return self[base] if base != character and base.isascii() else _OTHER_WIDTH
+
+
+_WIDTHS = {
+    Face.PLAIN: _Widths(_PLAIN_WIDTHS),
+    Face.BOLD: _Widths(_BOLD_WIDTHS),
+    Face.MONO: _Widths([_MONO_WIDTH] * len(_PLAIN_WIDTHS)),
+}
 
 
 def printable(text: str) -> str:
@@ -83,6 +97,14 @@ def fitted(text: str, room_pt: float, size_pt: float, face: Face = Face.PLAIN) -
     while line and text_width(line + _ELLIPSIS, size_pt, face) > room_pt:
         line = line[:-1]
     return line.rstrip() + _ELLIPSIS
+
+
+def fitting_size(
+    text: str, room_pt: float, sizes_pt: tuple[float, ...], face: Face = Face.PLAIN
+) -> float:
+    """Return the first of the sizes, largest first, at which `text` fits, or else the last."""
+    fits = (size for size in sizes_pt if text_width(text, size, face) <= room_pt)
+    return next(fits, sizes_pt[-1])
 
 
 def wrapped(text: str, room_pt: float, size_pt: float, face: Face = Face.PLAIN) -> list[str]:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from wirecheck.check.engine import Checked
@@ -180,6 +181,7 @@ def _room_height(paper: Paper, block: TitleBlock) -> float:
     return paper.height - 2 * (MARGIN + PADDING) - furniture
 
 
+@lru_cache(maxsize=32)
 def _caution_lines(width: float) -> list[str]:
     room = width - _SIGNAL_WIDTH - 2 * PADDING
     return [line for text in CAUTIONS for line in wrapped(text, room, _CAUTION_PT)]
@@ -216,6 +218,7 @@ class _FootLine(NamedTuple):
     text: str
 
 
+@lru_cache(maxsize=32)
 def _foot(block: TitleBlock, width: float) -> list[_FootLine]:
     """Return the lines below the drawing: findings with their numbers, then notes."""
     room = width - 2 * PADDING - 3 * MARK_RADIUS

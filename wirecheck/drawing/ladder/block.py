@@ -8,13 +8,14 @@ from typing import NamedTuple
 from wirecheck.drawing.canvas import Align, Canvas, Dash, Layer, Letters, Stroke, Tag
 from wirecheck.drawing.geometry import Box, Point
 from wirecheck.drawing.ladder.layout import INSET, Cell, Layout
-from wirecheck.drawing.ladder.work import CELL, ROW, SMALL_PT, Work
-from wirecheck.drawing.lettering import Face, fitted, text_width
+from wirecheck.drawing.ladder.work import CELL, ROW, SMALL_PT, TERMINAL_SIZES_PT, Work
+from wirecheck.drawing.lettering import Face, fitted, fitting_size, text_width
 from wirecheck.model.diagram import Part, Terminal
 
 _GROUND = "#f0f0f0"
 _ABOVE = 31.0
 _BELOW = 18.0
+_LABEL_ROOM = 33.0
 
 
 class Block(NamedTuple):
@@ -73,8 +74,9 @@ def draw_block(work: Work, block: Block, layout: Layout, corner: Point) -> None:
         label = work.put_terminal(part, terminal, at)
         # A bus may go down just inside the left rim: the label there stands above the wire.
         nudge, align = ((4, -7), Align.LEFT) if at_left else ((-5, 8), Align.RIGHT)
-        style = Letters(SMALL_PT, Face.BOLD, align)
-        canvas.text(at.moved(*nudge), fitted(label, CELL / 3, SMALL_PT, Face.BOLD), style)
+        size_pt = fitting_size(label, _LABEL_ROOM, TERMINAL_SIZES_PT, Face.BOLD)
+        style = Letters(size_pt, Face.BOLD, align)
+        canvas.text(at.moved(*nudge), fitted(label, _LABEL_ROOM, size_pt, Face.BOLD), style)
 
 
 def _letter_heading(canvas: Canvas, part: Part, at: Point, room: float) -> None:
@@ -94,7 +96,8 @@ def _crossings(block: Block, layout: Layout) -> Iterator[tuple[Terminal, int, bo
 
     Where a bus inside the rim joins the rows, only the first of them is fed from outside.
     """
-    is_bus = any(w.top != w.bottom and w.left == w.right == block.left for w in layout.wires)
+    rim = block.left - INSET
+    is_bus = any(w.top != w.bottom and rim < w.left <= block.left for w in layout.wires)
     for row in range(block.first, block.last + 1):
         in_row = [cell for cell in layout.cells if cell.row == row and block.holds(cell)]
         if not in_row:

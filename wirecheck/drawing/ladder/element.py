@@ -7,8 +7,8 @@ from wirecheck.drawing.geometry import Point, box_about
 from wirecheck.drawing.ladder.branches import Branch
 from wirecheck.drawing.ladder.choice import inside, symbol_for
 from wirecheck.drawing.ladder.series_parallel import Leaf
-from wirecheck.drawing.ladder.work import CELL, SMALL_PT, Work
-from wirecheck.drawing.lettering import Face, fitted, text_width
+from wirecheck.drawing.ladder.work import CELL, SMALL_PT, TERMINAL_SIZES_PT, Work
+from wirecheck.drawing.lettering import Face, fitted, fitting_size, text_width
 from wirecheck.drawing.symbols.symbol import Pose, place
 from wirecheck.model.kind import SwitchSpec
 
@@ -46,14 +46,14 @@ def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None
 
 
 _OUTWARD = (Align.RIGHT, Align.LEFT)
-_LETTERS_IN = {Align.RIGHT: 3.0, Align.LEFT: -3.0}
+_LETTERS_IN = {Align.RIGHT: 2.0, Align.LEFT: -2.0}
 
 
 def _letter_terminal(canvas: Canvas, name: str, port: Point, align: Align) -> None:
     """Letter a terminal under the wire, on the side away from the symbol."""
-    shown = fitted(name, _LABEL_ROOM, SMALL_PT)
+    size_pt = fitting_size(name, _LABEL_ROOM, TERMINAL_SIZES_PT)
     at = port.moved(_LETTERS_IN[align], _LABEL_DROP)
-    canvas.text(at, shown, Letters(SMALL_PT, align=align))
+    canvas.text(at, fitted(name, _LABEL_ROOM, size_pt), Letters(size_pt, align=align))
 
 
 def _letter_name(canvas: Canvas, middle: Point, name: str, words: str, branch: Branch) -> None:

@@ -21,7 +21,7 @@ from wirecheck.drawing.ladder.rails import (
     rails_for,
 )
 from wirecheck.drawing.ladder.section import HEADING_HEIGHT, draw_heading
-from wirecheck.drawing.ladder.work import SMALL_PT, Work
+from wirecheck.drawing.ladder.work import ROW, SMALL_PT, Work
 from wirecheck.drawing.lettering import Face, fitted
 from wirecheck.drawing.symbols import supply
 from wirecheck.drawing.symbols.symbol import Pose, place
@@ -40,21 +40,20 @@ def draw_ignition(work: Work, ignition: Ignition, layout: Layout | None) -> None
     top = HEADING_HEIGHT + ABOVE_ROW + 8
     width = layout.width if layout else _EMPTY_WIDTH
     rails = rails_for(width, top, (ignition.left, ignition.right))
-    foot = top + _FOOT_DROP
+    rows = layout.rows if layout else 1
+    _draw_way_back(work, ignition, rails, top + (rows - 1) * ROW + _FOOT_DROP)
     if layout is not None:
-        foot = draw_section_rungs(work, rails, layout, top) + _FOOT_DROP
+        draw_section_rungs(work, rails, layout, top)
     else:
         note = "no complete way for spark or flame signal"
         middle = Point((rails.left_x + rails.right_x) / 2, top)
         work.canvas.text(middle, note, Letters(8.0, align=Align.CENTRE))
-    _draw_way_back(work, ignition, rails, foot)
 
 
 def _draw_way_back(work: Work, ignition: Ignition, rails: Rails, y: float) -> None:
     left, right = Point(rails.left_x, y), Point(rails.right_x, y)
-    first_end = y - _FOOT_DROP
     for net, end in ((rails.left, left), (rails.right, right)):
-        work.wire(net, [Point(end.x, first_end), end], HEAVY)
+        work.wire(net, [Point(end.x, rails.top), end], HEAVY)
     middle = Point((left.x + right.x) / 2, y)
     if real_net(rails.left) == real_net(rails.right):
         work.wire(rails.left, [left, right], HEAVY)

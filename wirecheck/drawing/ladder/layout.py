@@ -3,17 +3,23 @@
 Widths add in series and heights add in parallel. A tree begins at the left, on its first row. What
 ends at the right rail is stretched: contacts stand in the order of the current from the left, loads
 against the rail, each branch on a row of its own. What a control does inside itself stays at the
-left, so that its block holds nothing else. Distances are in cells across and rows down.
+left, so that its block holds nothing else. A rung too long for the sheet is cut once: it goes on
+in the next row, with a flag at either end. Distances are in cells across and rows down.
 """
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
 
 from wirecheck.drawing.ladder.series_parallel import Leaf, Parallel, Series, Tree
 
-INSET = 0.14
+INSET = 0.12
 """From the place where branches part to their bus, and from the bus where they meet again."""
+
+
+FLAG = 0.8
+"""Room for a flag at the end of a row, or at the beginning of the next."""
 
 
 class Cell(NamedTuple):
@@ -42,6 +48,15 @@ class Joint(NamedTuple):
     row: int
 
 
+class Flag(NamedTuple):
+    """An end of a rung that is cut: it goes on, or comes from, the row `other`."""
+
+    net: int
+    x: float
+    row: int
+    other: int
+
+
 class Layout(NamedTuple):
     """A laid-out tree: its size and what is in it."""
 
@@ -51,6 +66,7 @@ class Layout(NamedTuple):
     wires: tuple[Wire, ...]
     numbers: tuple[Joint, ...]
     dots: tuple[Joint, ...]
+    flags: tuple[Flag, ...]
 
 
 def size(tree: Tree) -> tuple[float, int]:
@@ -61,17 +77,50 @@ def size(tree: Tree) -> tuple[float, int]:
     widths, heights = zip(*sizes, strict=True)
     if isinstance(tree, Series):
         return sum(widths), max(heights)
-    return max(widths) + 2 * INSET, sum(heights)
+    nested = INSET * any(isinstance(item, Parallel) for item in tree.items)
+    return max(widths) + nested + 2 * INSET, sum(heights)
 
 
-def lay_out(tree: Tree, width: float | None = None) -> Layout:
-    """Lay a tree out between two rails `width` cells apart, at least as wide as the tree."""
-    own_width, rows = size(tree)
-    across = max(own_width, width or 0.0)
+def lay_out(tree: Tree, least: float = 0.0, most: float = math.inf) -> Layout:
+    """Lay a tree out between two rails.
+
+    Args:
+        tree: what stands between the rails; branches side by side are rungs of their own.
+        least: how far the rails are apart at least, in cells.
+        most: rungs wider than this are cut, where they begin with contacts one after the other.
+    """
+    rungs = tree.items if isinstance(tree, Parallel) else (tree,)
+    cut = [_cut(rung, most) for rung in rungs]
+    across = max([least, *(width for width, _ in (_cut_size(*rung) for rung in cut))])
     drawing = _Drawing(across)
-    drawing.put(tree, 0.0, across, 0)
-    wires, dots = tuple(drawing.wires), tuple(drawing.dots)
-    return Layout(across, rows, tuple(drawing.cells), wires, tuple(drawing.numbers), dots)
+    row = 0
+    for head, rest in cut:
+        if head:
+            drawing.put_cut(head, rest, row)
+        else:
+            drawing.put(rest, 0.0, across, row)
+        row += _cut_size(head, rest)[1]
+    return drawing.layout(row)
+
+
+def _cut(rung: Tree, most: float) -> tuple[tuple[Leaf, ...], Tree]:
+    """Return what of a rung stands on a row before the rest: nothing, if it is not too wide."""
+    if not isinstance(rung, Series) or size(rung)[0] <= most:
+        return (), rung
+    head: list[Leaf] = []
+    for item in rung.items[:-1]:
+        rest = rung.items[len(head) :]
+        is_short = FLAG + sum(size(other)[0] for other in rest) <= most
+        if is_short or not isinstance(item, Leaf) or len(head) + 1 + FLAG > most:
+            break
+        head.append(item)
+    rest = rung.items[len(head) :]
+    return tuple(head), Series(rest) if len(rest) > 1 else rest[0]
+
+
+def _cut_size(head: tuple[Leaf, ...], rest: Tree) -> tuple[float, int]:
+    width, rows = size(rest)
+    return (max(len(head), width) + FLAG, rows + 1) if head else (width, rows)
 
 
 class _Drawing:
@@ -79,10 +128,24 @@ class _Drawing:
 
     def __init__(self, rail: float) -> None:
         self._rail = rail
-        self.cells: list[Cell] = []
-        self.wires: list[Wire] = []
-        self.numbers: list[Joint] = []
-        self.dots: list[Joint] = []
+        self._cells: list[Cell] = []
+        self._wires: list[Wire] = []
+        self._numbers: list[Joint] = []
+        self._dots: list[Joint] = []
+        self._flags: list[Flag] = []
+
+    def layout(self, rows: int) -> Layout:
+        """Return what was collected."""
+        marks = (tuple(self._numbers), tuple(self._dots), tuple(self._flags))
+        return Layout(self._rail, rows, tuple(self._cells), tuple(self._wires), *marks)
+
+    def put_cut(self, head: tuple[Leaf, ...], rest: Tree, row: int) -> None:
+        """Put the head of a rung on a row and its rest on the next, a flag at either end."""
+        self._put_in_series(head, 0.0, float(len(head)), row)
+        self._flags.append(Flag(rest.start, float(len(head)), row, row + 1))
+        self._flags.append(Flag(rest.start, FLAG, row + 1, row))
+        self._numbers.append(Joint(rest.start, len(head), row))
+        self.put(rest, FLAG, self._rail, row + 1)
 
     def put(self, tree: Tree, left: float, right: float, row: int) -> None:
         """Put a tree between two places on its first row and the rows below."""
@@ -100,14 +163,14 @@ class _Drawing:
         x = left
         for place, item in enumerate(items):
             if place:
-                self.numbers.append(Joint(item.start, x, row))
+                self._numbers.append(Joint(item.start, x, row))
             if place == tail:
                 x = self._stretch(item.start, x, right - _width(items[tail:]), row)
             end = x + size(item)[0]
             if place == len(items) - 1 and isinstance(item, Parallel):
                 end = right
             if isinstance(item, Leaf):
-                self.cells.append(Cell(item, x, row))
+                self._cells.append(Cell(item, x, row))
             else:
                 self.put(item, x, end, row)
             x = end
@@ -120,17 +183,20 @@ class _Drawing:
         self._stretch(tree.end, end, right, row)
         rows = [row]
         for item in tree.items:
-            self.put(item, begin, end, rows[-1])
+            # A bus inside a bus stands apart from it, so that a block's rim fits between.
+            nested = INSET if isinstance(item, Parallel) and begin else 0.0
+            self._stretch(item.start, begin, begin + nested, rows[-1])
+            self.put(item, begin + nested, end, rows[-1])
             rows.append(rows[-1] + size(item)[1])
         first, *joints, last = rows[:-1]
         for net, x in ((tree.start, begin), (tree.end, end)):
             if 0 < x < self._rail:
-                self.wires.append(Wire(net, x, first, x, last))
-                self.dots += [Joint(net, x, joint) for joint in (first, *joints)]
+                self._wires.append(Wire(net, x, first, x, last))
+                self._dots += [Joint(net, x, joint) for joint in (first, *joints)]
 
     def _stretch(self, net: int, left: float, right: float, row: int) -> float:
         if right > left:
-            self.wires.append(Wire(net, left, row, right, row))
+            self._wires.append(Wire(net, left, row, right, row))
         return right
 
 
@@ -159,4 +225,5 @@ def _belongs_at_rail(tree: Tree) -> bool:
 
 
 def _width(items: tuple[Tree, ...]) -> float:
-    return sum(size(item)[0] for item in items)
+    """Return the width of items that end at the rail: a last group has no bus there."""
+    return sum(size(item)[0] for item in items) - INSET * isinstance(items[-1], Parallel)

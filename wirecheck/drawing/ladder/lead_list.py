@@ -15,8 +15,9 @@ from wirecheck.model.finding import Finding
 
 _ENTRY = Letters(8.0)
 _PITCH = 11.0
-_ENTRY_WIDTH = 250.0
+_ENTRY_WIDTH = 245.0
 _NUMBER_ROOM = 26.0
+_ROOM = _ENTRY_WIDTH - _NUMBER_ROOM - 8
 _UNTOLD = frozenset({"number", "length"})
 _VALUE_SAYS_IT = frozenset({"colour", "size", "rating"})
 
@@ -27,28 +28,26 @@ class _Entry(NamedTuple):
     words: str
 
 
-def draw_lead_list(work: Work, width: float, findings: Mapping[int, list[int]]) -> None:
-    """Draw the list from the top left of the canvas down, in as many columns as `width` holds.
+def draw_lead_list(work: Work, columns: int, findings: Mapping[int, list[int]]) -> None:
+    """Draw the list from the top left of the canvas down.
 
     Args:
-        work: the ladder.
-        width: of the list, in points.
+        work: the piece.
+        columns: how many entries stand side by side.
         findings: numbers of the findings that speak of a lead, by the lead's number.
     """
     draw_heading(work, "Leads by wire number")
-    columns = max(1, int(width // _ENTRY_WIDTH))
     entries = list(_entries(work))
     rows = -(-len(entries) // columns)
-    room = width / columns - _NUMBER_ROOM - 8
     shown = ""
     for place, entry in enumerate(entries):
         column, row = divmod(place, rows)
-        at = Point(column * width / columns, HEADING_HEIGHT + 8 + row * _PITCH)
+        at = Point(column * _ENTRY_WIDTH, HEADING_HEIGHT + 8 + row * _PITCH)
         if entry.number != shown or row == 0:
             work.canvas.text(at, entry.number, NUMBER)
         shown = entry.number
         told = "".join(f" [{number}]" for number in findings.get(entry.lead, ()))
-        words = fitted(entry.words, room - 18 * bool(told), _ENTRY.size_pt) + told
+        words = fitted(entry.words, _ROOM - 18 * bool(told), _ENTRY.size_pt) + told
         tag = Tag(f"lead-{entry.lead}", ("lead", f"lead-{entry.lead}"), entry.words)
         work.canvas.text(at.moved(_NUMBER_ROOM, 0), words, _ENTRY, tag=tag)
 

@@ -6,7 +6,14 @@ from wirecheck.drawing.canvas import Align, Letters, Tag
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.layout import Layout
 from wirecheck.drawing.ladder.plan import Link, real_net
-from wirecheck.drawing.ladder.rails import ABOVE_ROW, NUMBERS_WIDTH, STUB, draw_rungs, number_lines
+from wirecheck.drawing.ladder.rails import (
+    ABOVE_ROW,
+    NUMBERS_WIDTH,
+    STUB,
+    draw_rungs,
+    number_lines,
+    rows_at,
+)
 from wirecheck.drawing.ladder.section import HEADING_HEIGHT, draw_heading
 from wirecheck.drawing.ladder.series_parallel import leaves
 from wirecheck.drawing.ladder.work import CELL, ROW, Work
@@ -19,12 +26,6 @@ _END_ROOM = 130.0
 _END = Letters(8.0)
 
 
-def links_width(layouts: list[Layout]) -> float:
-    """Return how wide the section of these pieces is."""
-    widest = max(layout.width for layout in layouts)
-    return NUMBERS_WIDTH + 2 * (_END_ROOM + STUB) + widest * CELL
-
-
 def draw_links(work: Work, links: list[tuple[Link, Layout]]) -> None:
     """Draw the section from the top left of the canvas down."""
     draw_heading(work, "In no rung: not on a complete way between two rails, or bypassed")
@@ -33,16 +34,30 @@ def draw_links(work: Work, links: list[tuple[Link, Layout]]) -> None:
         corner = Point(NUMBERS_WIDTH + _END_ROOM + STUB, y)
         draw_rungs(work, layout, corner)
         number_lines(work, layout, Point(NUMBERS_WIDTH - 8, y))
-        _draw_end(work, link, link.left, corner, is_left=True)
-        _draw_end(work, link, link.right, corner.moved(layout.width * CELL, 0), is_left=False)
+        end = corner.moved(layout.width * CELL, 0)
+        _draw_bus(work, link.left, corner.moved(-STUB, 0), rows_at(layout, 0.0))
+        _draw_bus(work, link.right, end.moved(STUB, 0), rows_at(layout, layout.width))
+        _draw_end(work, link, link.left, corner.moved(-STUB, 0), is_left=True)
+        _draw_end(work, link, link.right, end.moved(STUB, 0), is_left=False)
         y += layout.rows * ROW
+
+
+def _draw_bus(work: Work, net: int, first: Point, rows: list[int]) -> None:
+    """Join the rows that begin or end a piece."""
+    inward = STUB if first.x < NUMBERS_WIDTH + _END_ROOM + STUB else -STUB
+    ends = [first.moved(0, row * ROW) for row in rows]
+    for end in ends:
+        work.wire(net, [end, end.moved(inward, 0)])
+    for end in ends[1:]:
+        work.wire(net, [first, end])
+    for end in ends[:-1] if len(ends) > 1 else []:
+        place(work.canvas, joints.CONNECTION, Pose(end), tag=work.wire_tag(net))
 
 
 def _draw_end(work: Work, link: Link, net: int, at: Point, *, is_left: bool) -> None:
     """Draw where a piece ends: on a wire of the ladder, at a loose end, or at nothing."""
     outward = -1 if is_left else 1
-    end = at.moved(outward * STUB, 0)
-    work.wire(net, [at, end])
+    end = at
     members = work.nets.members[real_net(net)]
     ends = {terminal.part for terminal in members}
     if UNKNOWN_END in ends or OPEN_END in ends:
@@ -53,7 +68,7 @@ def _draw_end(work: Work, link: Link, net: int, at: Point, *, is_left: bool) -> 
     words = fitted(_end_words(work, link, net), _END_ROOM - 6, _END.size_pt)
     align = Align.RIGHT if is_left else Align.LEFT
     style = _END._replace(align=align)
-    work.canvas.text(end.moved(outward * 4, 0), words, style, tag=work.wire_tag(net))
+    work.canvas.text(end.moved(outward * 6, 0), words, style, tag=work.wire_tag(net))
 
 
 def _end_words(work: Work, link: Link, net: int) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from wirecheck.drawing.canvas import Canvas, Layer, Path
@@ -23,12 +24,15 @@ def mark_findings(
     One that speaks of nothing drawn stands in the list at the foot alone.
     """
     taken = [item.bounds for item in canvas.in_order() if _is_in_the_way(item)]
+    used: Counter[Point] = Counter()
     for number, finding in enumerate(findings, 1):
         here = [places[terminal] for terminal in _terminals(diagram, finding) if terminal in places]
         if here:
-            at = _free_place(here[0], taken, canvas.bounds())
+            place = min(here, key=lambda point: used[point])
+            used[place] += 1
+            at = _free_place(place, taken, canvas.bounds())
             told = NumberedFinding(number, finding.breaks, finding.message)
-            taken.append(finding_mark(canvas, at, told, points_to=here[0]))
+            taken.append(finding_mark(canvas, at, told, points_to=place))
 
 
 def _is_in_the_way(item: object) -> bool:
@@ -52,8 +56,15 @@ def _free_place(near: Point, taken: Sequence[Box], sheet: Box) -> Point:
         for distance in _DISTANCES
         for angle in (math.tau * (turn - 2) / _DIRECTIONS for turn in range(_DIRECTIONS))
     ]
-    for at in candidates:
-        room = box_about(at, MARK_RADIUS + 1)
-        if sheet.holds(room) and not any(room.overlaps(box) for box in taken):
-            return at
-    return candidates[0]
+    free = [at for at in candidates if _is_free(box_about(at, MARK_RADIUS + 1), taken, sheet)]
+    return next((at for at in free if _is_clear(near, at, taken)), (free or candidates)[0])
+
+
+def _is_free(room: Box, taken: Sequence[Box], sheet: Box) -> bool:
+    return sheet.holds(room) and not any(room.overlaps(box) for box in taken)
+
+
+def _is_clear(near: Point, ring: Point, taken: Sequence[Box]) -> bool:
+    """Say whether the line from the ring runs over nothing but what is at its place."""
+    steps = [box_about(near.towards(ring, share), 1) for share in (0.3, 0.45, 0.6, 0.75, 0.9)]
+    return not any(step.overlaps(box) for step in steps for box in taken)

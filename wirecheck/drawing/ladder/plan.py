@@ -64,7 +64,7 @@ class Plan:
         sections: line voltage first, then each further source in the order of the text.
         ignition: one for each control that has a burner.
         links: what fits in no rung; branches bypassed, with both ends on one net, come last.
-        spare: contacts with an end on which no lead lands; named, not drawn.
+        spare: contacts and loads with an end that need not be wired and is not; named, not drawn.
     """
 
     sections: tuple[Section, ...]
@@ -83,25 +83,24 @@ def plan(nets: Nets) -> Plan:
     everything = branches(nets)
     sections, rest = _sections([b for b in everything if not b.is_signal])
     ignition, signal_rest = _ignition(nets, [b for b in everything if b.is_signal])
-    spare = [b for b in rest if b.type == "switch" and _is_spare(nets, b)]
-    named = {b.number for b in spare}
-    rest = [b for b in [*rest, *signal_rest] if b.number not in named and b.type != "bond"]
+    rest = [branch for branch in [*rest, *signal_rest] if branch.type != "bond"]
+    spare = tuple(branch for branch in rest if _is_spare(nets, branch))
+    rest = [branch for branch in rest if branch not in spare]
     closed = {net for section in sections for net in (section.left, section.right)}
     closed |= {net for one in ignition for net in (one.left, one.right)}
     through = [b for b in rest if b.net_a != b.net_b]
     bypassed = (Link(b.net_a, b.net_b, Leaf(b)) for b in rest if b.net_a == b.net_b)
-    links = (*_links(nets, through, closed), *bypassed)
-    return Plan(tuple(sections), tuple(ignition), links, tuple(spare))
+    rights = {section.right for section in sections} | {one.right for one in ignition}
+    links = (*_links(nets, through, closed, rights), *bypassed)
+    return Plan(tuple(sections), tuple(ignition), links, spare)
 
 
 def _is_spare(nets: Nets, branch: Branch) -> bool:
-    """Say whether a contact has an end with no lead; those of a control never count as spare."""
-    wired = all(_has_lead(nets, net) for net in (branch.net_a, branch.net_b))
-    return not wired and not branch.in_block
-
-
-def _has_lead(nets: Nets, net: int) -> bool:
-    return any(nets.is_wired(terminal) for terminal in nets.members[net])
+    """Say whether one end of a branch is on no lead, and its terminal need not be."""
+    specs = branch.part.structure.terminals
+    ends = [terminal for terminal in (branch.a, branch.b) if not specs[terminal.name].must]
+    nets_there = [nets.members[nets.net(terminal)] for terminal in ends]
+    return any(not any(map(nets.is_wired, members)) for members in nets_there)
 
 
 # ---- rails and rungs -------------------------------------------------------------------------
@@ -191,12 +190,14 @@ def _split_ground(branch: Branch, burner: Part, metal: int) -> Branch:
 # ---- what fits in no rung --------------------------------------------------------------------
 
 
-def _links(nets: Nets, rest: list[Branch], closed: set[int]) -> Iterator[Link]:
+def _links(nets: Nets, rest: list[Branch], closed: set[int], rights: set[int]) -> Iterator[Link]:
     """Yield what is left as networks between two nets each, as few and as whole as can be."""
     while rest:
         left_over: list[Branch] = []
         for group in _groups(rest, closed):
             left, right = _ends(nets, group, closed)
+            if left in rights and right not in rights:
+                left, right = right, left
             tree, others = split(group, left, right, closed)
             if tree is None:
                 yield from (Link(b.net_a, b.net_b, Leaf(b)) for b in others)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from wirecheck.drawing.canvas import HEAVY, Align, Letters, Tag
+from wirecheck.drawing.canvas import HEAVY, Align, Layer, Letters, Tag
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.block import blocks, draw_block
 from wirecheck.drawing.ladder.branches import Branch
 from wirecheck.drawing.ladder.element import draw_element
-from wirecheck.drawing.ladder.layout import Layout
+from wirecheck.drawing.ladder.layout import Flag, Layout
 from wirecheck.drawing.ladder.work import CELL, ROW, Work
 from wirecheck.drawing.lettering import Face, text_width
 from wirecheck.drawing.symbols import joints, supply
@@ -18,15 +18,17 @@ from wirecheck.drawing.symbols.symbol import Pose, place
 from wirecheck.model.diagram import EARTH
 from wirecheck.model.kind import LoadSpec, SwitchSpec
 
-STUB = 20.0
+STUB = 18.0
 """From a rail to the first cell of a rung."""
-NUMBERS_WIDTH = 24.0
+NUMBERS_WIDTH = 20.0
 """Room for the line numbers left of the left rail."""
 NOTES_WIDTH = 40.0
 """Room right of the right rail, for the lines on which a coil's contacts stand."""
 ABOVE_ROW = 36.0
 """From a row's wire to the upper edge of what is drawn on it."""
 _EARTH_DROP = 8.0
+_FLAG_WIDTH = 50.0
+_FLAG_POINT = 7.0
 EARTH_HEIGHT = 26.0
 """Room for the earth sign below a rail."""
 
@@ -62,6 +64,8 @@ def draw_rungs(work: Work, layout: Layout, corner: Point) -> None:
     for dot in layout.dots:
         at = corner.moved(dot.x * CELL, dot.row * ROW)
         place(work.canvas, joints.CONNECTION, Pose(at), tag=work.wire_tag(dot.net))
+    for flag in layout.flags:
+        _draw_flag(work, flag, corner, lines_of_rows(work, layout)[flag.other])
     for number in layout.numbers:
         at = corner.moved(number.x * CELL - 3, number.row * ROW - 6)
         work.write_number(number.net, at, Align.RIGHT)
@@ -69,10 +73,30 @@ def draw_rungs(work: Work, layout: Layout, corner: Point) -> None:
 
 def number_lines(work: Work, layout: Layout, first_row: Point) -> None:
     """Letter the line number of each row left of `first_row` and below."""
-    lines = {cell.row: work.lines[cell.leaf.branch.number] for cell in layout.cells}
-    for row, line in lines.items():
+    for row, line in lines_of_rows(work, layout).items():
         style, tag = Letters(9.0, Face.BOLD, Align.RIGHT), Tag(f"line-{line}", ("line-number",))
         work.canvas.text(first_row.moved(0, row * ROW), str(line), style, tag=tag)
+
+
+def lines_of_rows(work: Work, layout: Layout) -> dict[int, int]:
+    """Return the line number of each row of a layout."""
+    return {cell.row: work.lines[cell.leaf.branch.number] for cell in layout.cells}
+
+
+def _draw_flag(work: Work, flag: Flag, corner: Point, line: int) -> None:
+    """Draw where a rung is cut: a flag that points on, with the line where it goes on."""
+    goes_on = flag.other > flag.row
+    at = corner.moved(flag.x * CELL, flag.row * ROW)
+    left = at if goes_on else at.moved(-_FLAG_WIDTH - _FLAG_POINT, 0)
+    right = left.moved(_FLAG_WIDTH, 0)
+    tip = right.moved(_FLAG_POINT, 0)
+    half = _FLAG_POINT
+    outline = [left.moved(0, -half), right.moved(0, -half), tip, right.moved(0, half)]
+    work.canvas.line([*outline, left.moved(0, half), outline[0]], layer=Layer.SYMBOL)
+    words = f"to line {line}" if goes_on else f"from line {line}"
+    centre = left.towards(right, 0.5)
+    style = Letters(7.5, align=Align.CENTRE)
+    work.canvas.text(centre, words, style, tag=work.wire_tag(flag.net))
 
 
 def draw_section_rungs(work: Work, rails: Rails, layout: Layout, first_y: float) -> float:
@@ -81,17 +105,17 @@ def draw_section_rungs(work: Work, rails: Rails, layout: Layout, first_y: float)
     draw_rungs(work, layout, corner)
     number_lines(work, layout, Point(rails.left_x - 8, first_y))
     _draw_rail(
-        work, rails.left, Point(rails.left_x, rails.top), _rows_at(layout, 0.0), (first_y, STUB)
+        work, rails.left, Point(rails.left_x, rails.top), rows_at(layout, 0.0), (first_y, STUB)
     )
     right = Point(rails.right_x, rails.top)
-    _draw_rail(work, rails.right, right, _rows_at(layout, layout.width), (first_y, -STUB))
+    _draw_rail(work, rails.right, right, rows_at(layout, layout.width), (first_y, -STUB))
     for cell in layout.cells:
         at = Point(rails.right_x + 8, first_y + cell.row * ROW)
         _refer_to_contacts(work, cell.leaf.branch, at)
     return first_y + (layout.rows - 1) * ROW
 
 
-def _rows_at(layout: Layout, x: float) -> list[int]:
+def rows_at(layout: Layout, x: float) -> list[int]:
     """Return the rows on which something begins or ends at a rail."""
     cells = {cell.row for cell in layout.cells if x in (cell.left, cell.left + 1)}
     wires = {wire.top for wire in layout.wires if x in (wire.left, wire.right)}

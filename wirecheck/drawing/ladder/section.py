@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wirecheck.drawing.canvas import HEAVY, LINE, Align, Letters, Tag
-from wirecheck.drawing.geometry import Point
+from wirecheck.drawing.geometry import Box, Point
 from wirecheck.drawing.ladder.branches import Branch
 from wirecheck.drawing.ladder.layout import Layout
 from wirecheck.drawing.ladder.plan import Section
@@ -15,7 +15,7 @@ from wirecheck.drawing.ladder.rails import (
     rails_for,
 )
 from wirecheck.drawing.ladder.work import SMALL_PT, Work
-from wirecheck.drawing.lettering import Face
+from wirecheck.drawing.lettering import Face, text_width
 from wirecheck.drawing.symbols import supply
 from wirecheck.drawing.symbols.symbol import Pose, place
 from wirecheck.model.kind import SourceSpec
@@ -41,9 +41,10 @@ def draw_heading(work: Work, words: str) -> None:
 
 def draw_section(work: Work, section: Section, layout: Layout | None, width: float) -> None:
     """Draw a circuit from the top left of the canvas down, its rails `width` cells apart."""
-    draw_heading(work, _heading(work, section))
+    heading = _heading(work, section)
+    draw_heading(work, heading)
     top = _FIRST_SOURCE
-    rails = rails_for(width, top, (section.left, section.right))
+    rails = rails_for(layout.width if layout else width, top, (section.left, section.right))
     for number, source in enumerate(section.sources):
         _draw_source(work, source, rails, top + number * _NEXT_SOURCE)
     y = top + (len(section.sources) - 1) * _NEXT_SOURCE
@@ -94,8 +95,19 @@ def _draw_source(work: Work, source: Branch, rails: Rails, y: float) -> None:
         name = work.put_terminal(part, terminal, port)
         aside = 3.0 if align is Align.RIGHT else -3.0
         work.canvas.text(port.moved(aside, 8), name, Letters(SMALL_PT, align=align))
-    words = _words(source, primary, is_fed=is_fed)
-    work.canvas.text(middle.moved(0, -22), words, Letters(8.0, align=Align.CENTRE))
+    _letter_words(work, _words(source, primary, is_fed=is_fed), middle.moved(0, -22), rails)
+
+
+def _letter_words(work: Work, words: str, at: Point, rails: Rails) -> None:
+    """Letter the words over a source, right of what already stands on the left at that height."""
+    width = text_width(words, _WORDS.size_pt)
+    left = max(rails.left_x, at.x - width / 2)
+    line = Box(left, at.y - 4, left + width, at.y + 4)
+    blocked = [item.bounds.right for item in work.canvas.in_order() if item.bounds.overlaps(line)]
+    work.canvas.text(Point(max([left, *(right + 10 for right in blocked)]), at.y), words, _WORDS)
+
+
+_WORDS = Letters(8.0)
 
 
 def _words(source: Branch, primary: list[int], *, is_fed: bool) -> str:

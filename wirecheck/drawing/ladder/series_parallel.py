@@ -144,14 +144,11 @@ class _Run(NamedTuple):
         return self.items if self.branch is None and not self.is_series else (self,)
 
     def tree_from(self, net: int) -> Tree:
-        """Return the finished tree that begins at `net`, parallel items in the order of the text.
-
-        A lone branch stands before a group, so that a bus begins with its plainest rung.
-        """
+        """Return the finished tree that begins at `net`."""
         if self.branch is not None:
             return Leaf(self.branch, flipped=self.branch.net_a != net)
         if not self.is_series:
-            return Parallel(tuple(sorted((i.tree_from(net) for i in self.items), key=_first)))
+            return _parallel(item.tree_from(net) for item in self.items)
         trees = []
         for item in self.in_series_from(net):
             trees.append(item.tree_from(net))
@@ -159,7 +156,22 @@ class _Run(NamedTuple):
         return Series(tuple(trees))
 
 
-def _first(tree: Tree) -> tuple[bool, int]:
+def _parallel(items: Iterable[Tree]) -> Parallel:
+    """Return the items side by side in the order of the text, a lone branch before a group.
+
+    What begins in one and the same block is a group of its own, so that nothing comes between.
+    """
+    groups: dict[str, list[Tree]] = {}
+    for item in sorted(items, key=_place):
+        first = next(leaves(item)).branch
+        groups.setdefault(first.part.key if first.in_block else f" {first.number}", []).append(item)
+    if len(groups) == 1:
+        return Parallel(tuple(*groups.values()))
+    nested = (Parallel(tuple(group)) if len(group) > 1 else group[0] for group in groups.values())
+    return Parallel(tuple(sorted(nested, key=_place)))
+
+
+def _place(tree: Tree) -> tuple[bool, int]:
     return not isinstance(tree, Leaf), min(leaf.branch.number for leaf in leaves(tree))
 
 

@@ -2,25 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Iterator
 
 from wirecheck.check.engine import Checked
 from wirecheck.circuit.nets import Nets
 from wirecheck.drawing.canvas import Canvas
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.branches import Branch, branches
-from wirecheck.drawing.ladder.columns import in_columns
 from wirecheck.drawing.ladder.element import SAFETY_NOTE
 from wirecheck.drawing.ladder.ignition import CABLE_WIDTH, draw_ignition
-from wirecheck.drawing.ladder.layout import Layout, lay_out, size
+from wirecheck.drawing.ladder.layout import Layout, lay_out
 from wirecheck.drawing.ladder.lead_list import draw_lead_list, findings_by_lead
 from wirecheck.drawing.ladder.links import draw_links
 from wirecheck.drawing.ladder.marking import mark_findings
+from wirecheck.drawing.ladder.packing import Arrangement, packed
 from wirecheck.drawing.ladder.plan import Plan, plan
-from wirecheck.drawing.ladder.rails import NOTES_WIDTH, contact_lines, rails_for
+from wirecheck.drawing.ladder.rails import contact_lines
 from wirecheck.drawing.ladder.section import draw_section
 from wirecheck.drawing.ladder.work import Work
-from wirecheck.drawing.sheet import framed, paper_for, title_block
+from wirecheck.drawing.sheet import PAPERS, TitleBlock, framed, paper_for, title_block
 from wirecheck.drawing.wire_numbers import wire_numbers
 from wirecheck.model.diagram import Terminal
 
@@ -32,6 +33,8 @@ AT_REST = (
 """Practice of JIC EMP-1 and of the annexes of NFPA 79, from memory."""
 _LEAST_WIDTH = 3.0
 """Rails are at least so many cells apart."""
+_SHORT_RUNG = 8.0
+"""Where that saves paper, rungs wider than so many cells are cut."""
 
 
 def ladder_sheet(checked: Checked, *, date: str = "") -> Canvas:
@@ -49,10 +52,7 @@ def ladder_sheet(checked: Checked, *, date: str = "") -> Canvas:
     block = title_block(checked, "Ladder", date=date, notes=notes)
     sheet = Canvas(title=checked.diagram.title, id_prefix=ID_PREFIX)
     places: dict[Terminal, Point] = {}
-    pieces = _pieces(checked, laid_out)
-    ends = [(box.right, box.bottom) for box in (piece.canvas.bounds() for piece in pieces)]
-    corners = in_columns(ends, lambda width, height: paper_for(width, height, block))
-    for piece, corner in zip(pieces, corners, strict=True):
+    for piece, corner in _arranged(checked, laid_out, block):
         sheet.place(piece.canvas, *corner)
         for terminal, at in piece.places.items():
             places.setdefault(terminal, at.moved(*corner))
@@ -60,32 +60,58 @@ def ladder_sheet(checked: Checked, *, date: str = "") -> Canvas:
     return framed(sheet, block)
 
 
-def _pieces(checked: Checked, laid_out: Plan) -> list[Work]:
-    """Draw every section on a canvas of its own."""
+def _arranged(checked: Checked, laid_out: Plan, block: TitleBlock) -> Iterable[tuple[Work, Point]]:
+    """Return the pieces in the style that needs the smallest paper, each with its corner on it."""
+    smallest = min(paper.width * paper.height for paper in PAPERS[block.series])
+    best: tuple[list[Work], Arrangement] | None = None
+    for most, in_line in _STYLES:
+        for pieces in _pieces(checked, laid_out, most, in_line=in_line):
+            ends = [(box.right, box.bottom) for box in (piece.canvas.bounds() for piece in pieces)]
+            arrangement = packed(ends, lambda width, height: paper_for(width, height, block))
+            if best is None or arrangement.area < best[1].area:
+                best = pieces, arrangement
+        if best is None or best[1].area <= smallest:
+            break
+    return zip(best[0], best[1].corners, strict=True) if best else ()
+
+
+_STYLES = tuple((most, in_line) for most in (math.inf, _SHORT_RUNG) for in_line in (True, False))
+"""Which rungs are cut, and whether the rails of all circuits stand below each other.
+
+From the plainest on; one further down must save paper to be chosen.
+"""
+_LIST_COLUMNS = (2, 1, 3, 4)
+
+
+def _pieces(
+    checked: Checked, laid_out: Plan, most: float, *, in_line: bool
+) -> Iterator[list[Work]]:
+    """Draw every section on a canvas of its own; the choices differ in the list of leads."""
     rungs = [section.tree for section in laid_out.sections if section.tree is not None]
-    width = max([_LEAST_WIDTH, *(size(tree)[0] for tree in rungs)])
-    layouts = {id(tree): lay_out(tree, width) for tree in rungs}
-    for ignition in laid_out.ignition:
-        if ignition.tree is not None:
-            own_width = size(ignition.tree)[0] + CABLE_WIDTH
-            layouts[id(ignition.tree)] = lay_out(ignition.tree, own_width)
+    widths = [lay_out(tree, _LEAST_WIDTH, most).width for tree in rungs]
+    least = max(widths, default=_LEAST_WIDTH) if in_line else _LEAST_WIDTH
+    layouts = {id(tree): lay_out(tree, least, most) for tree in rungs}
+    for tree in (one.tree for one in laid_out.ignition):
+        if tree is not None:
+            layouts[id(tree)] = lay_out(tree, lay_out(tree).width + CABLE_WIDTH)
     links = [(link, lay_out(link.tree)) for link in laid_out.links]
     blank = _blank(checked.nets, [*layouts.values(), *(layout for _, layout in links)])
     works = []
     for section in laid_out.sections:
         works.append(blank.anew())
-        draw_section(works[-1], section, layouts.get(id(section.tree)), width)
+        draw_section(works[-1], section, layouts.get(id(section.tree)), least)
     for ignition in laid_out.ignition:
         works.append(blank.anew())
         draw_ignition(works[-1], ignition, layouts.get(id(ignition.tree)))
     if links:
         works.append(blank.anew())
         draw_links(works[-1], links)
-    if checked.diagram.leads:
-        works.append(blank.anew())
-        across = rails_for(width, 0, (0, 0)).right_x + NOTES_WIDTH
-        draw_lead_list(works[-1], across, findings_by_lead(checked.findings))
-    return works
+    if not checked.diagram.leads and works:
+        yield works
+    for columns in _LIST_COLUMNS if checked.diagram.leads else ():
+        lead_list = blank.anew()
+        draw_lead_list(lead_list, columns, findings_by_lead(checked.findings))
+        yield [*works, lead_list]
 
 
 def _blank(nets: Nets, layouts: Iterable[Layout]) -> Work:

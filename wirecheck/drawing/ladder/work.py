@@ -18,6 +18,8 @@ from wirecheck.model.diagram import EARTH, Diagram, Part, Terminal
 CELL = 84.0
 ROW = 50.0
 SMALL_PT = 7.0
+TERMINAL_SIZES_PT = (7.0, 6.5, 6.0)
+"""A terminal's label is lettered in the largest size that its room allows."""
 NUMBER = Letters(7.5, Face.BOLD)
 _LEADS_TOLD = 6
 
@@ -82,8 +84,8 @@ class Work:
     def terminals_at(self, part: Part, terminal: Terminal) -> list[Terminal]:
         """Return the terminals of the part on the net of `terminal` that a technician finds there.
 
-        Those on which leads land, else the terminal itself. For a point inside the device the
-        burner ground stands if it is there, as that is where spark and flame current leave.
+        Those on which leads land, else the terminal itself; for the burner ground, and a point
+        inside the device that is joined to it, always the burner ground.
         """
         net = self.nets.net(terminal)
         same = [
@@ -91,13 +93,12 @@ class Work:
             for name, spec in part.structure.terminals.items()
             if not spec.inner and self.nets.net(Terminal(part.key, name)) == net
         ]
+        ground = [one for one in same if one in part.with_role("burner-ground")]
+        if ground and (terminal in ground or terminal not in same):
+            return ground
         if terminal in same and self.nets.is_wired(terminal):
             return [terminal]
-        wired = [other for other in same if self.nets.is_wired(other)]
-        if terminal not in same:
-            ground = [one for one in wired if one in part.with_role("burner-ground")]
-            return ground or wired or [terminal]
-        return wired or [terminal]
+        return [other for other in same if self.nets.is_wired(other)] or [terminal]
 
     def label(self, part: Part, terminal: Terminal) -> str:
         """Return what is printed at a terminal, without the part's name."""

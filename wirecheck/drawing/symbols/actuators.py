@@ -10,8 +10,8 @@ from __future__ import annotations
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.symbols.symbol import Pen
 
-STEM_END = 13.0
-MARK_END = 22.0
+STEM_END = 11.0
+MARK_END = 19.0
 """How far below the line of the wire an actuator's mark reaches."""
 
 
@@ -58,6 +58,6 @@ def hand(pen: Pen, arm_y: float) -> None:
 
 def mushroom(pen: Pen, arm_y: float) -> None:
     """A mushroom head above a push button."""
-    pen.line((0, arm_y), (0, -13))
-    pen.curve([Point(-9, -13), Point(-8, -19), Point(8, -19), Point(9, -13)])
-    pen.line((-9, -13), (9, -13))
+    pen.line((0, arm_y), (0, -5.5))
+    pen.curve([Point(-9, -5.5), Point(-8, -10.5), Point(8, -10.5), Point(9, -5.5)])
+    pen.line((-9, -5.5), (9, -5.5))

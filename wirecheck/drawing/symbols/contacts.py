@@ -168,7 +168,7 @@ EMERGENCY_STOP = Symbol(
     "emergency stop, mushroom head",
     Standard(note="break push button of IEEE 315 section 4"),
     two_ports(_HALF),
-    Box(-_HALF, -19, _HALF, 5),
+    Box(-_HALF, -10.5, _HALF, 5),
     _push_button,
     has_posts=True,
 )

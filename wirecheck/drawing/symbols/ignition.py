@@ -33,7 +33,7 @@ def _spark_coil(pen: Pen) -> None:
     pen.line((turns * radius, 0), (_HALF, 0))
     for turn in range(turns):
         pen.arc((2 * turn + 1 - turns) * radius, 0, radius, (180, 180))
-    for level in (4.0, 7.0):
+    for level in (-5.5, -8.0):
         pen.line((-turns * radius, level), (turns * radius, level))
 
 
@@ -64,7 +64,7 @@ SPARK_COIL = Symbol(
     "spark coil, high voltage side",
     Standard("6.4", note="one winding and core of the transformer"),
     two_ports(_HALF),
-    Box(-_HALF, -4, _HALF, 8),
+    Box(-_HALF, -9, _HALF, 1),
     _spark_coil,
 )
 FLAME_AMPLIFIER = Symbol(

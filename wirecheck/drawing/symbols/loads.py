@@ -6,8 +6,8 @@ from wirecheck.drawing.geometry import Box
 from wirecheck.drawing.symbols.symbol import Pen, Standard, Symbol, two_ports
 
 _HALF = 20.0
-_RADIUS = 11.0
-_BLOCK = Box(-16, -9, 16, 9)
+_RADIUS = 9.5
+_BLOCK = Box(-14, -8.5, 14, 8.5)
 
 
 def _tails(pen: Pen, reach: float) -> None:
@@ -24,7 +24,7 @@ def _coil(pen: Pen) -> None:
 def _motor(pen: Pen) -> None:
     _tails(pen, _RADIUS)
     pen.circle(0, 0, _RADIUS)
-    pen.letter(0, 0, pen.inside or "M", 11.0)
+    pen.letter(0, 0, pen.inside or "M", 10.0)
 
 
 def _lamp(pen: Pen) -> None:
@@ -61,7 +61,7 @@ COIL = Symbol(
     "relay coil",
     Standard("4.5", "07-15-01", "S00305", "drawn as the circle of American ladders"),
     two_ports(_HALF),
-    Box(-_HALF, -12, _HALF, 12),
+    Box(-_HALF, -10.5, _HALF, 10.5),
     _coil,
 )
 VALVE_OPERATOR = Symbol(
@@ -77,7 +77,7 @@ MOTOR = Symbol(
     "motor",
     Standard(iec="06-04-01"),
     two_ports(_HALF),
-    Box(-_HALF, -12, _HALF, 12),
+    Box(-_HALF, -10.5, _HALF, 10.5),
     _motor,
 )
 LAMP = Symbol(
@@ -85,7 +85,7 @@ LAMP = Symbol(
     "lamp",
     Standard(iec="08-10-01"),
     two_ports(_HALF),
-    Box(-_HALF, -12, _HALF, 12),
+    Box(-_HALF, -10.5, _HALF, 10.5),
     _lamp,
 )
 ELECTRONICS = Symbol(
