@@ -9,7 +9,7 @@ the conductors that contacts may join.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
@@ -34,6 +34,8 @@ class Touch(NamedTuple):
 class Trace(NamedTuple):
     """A way between two terminals: leads, contacts and named links, each in its order."""
 
+    start: Terminal
+    end: Terminal
     leads: tuple[int, ...]
     contacts: tuple[Element, ...]
     links: tuple[str, ...]
@@ -124,6 +126,14 @@ class Sides:
         """Whether contacts may join two terminals."""
         return self.area(a) == self.area(b)
 
+    @cached_property
+    def _with_contacts(self) -> set[int]:
+        return {self.conductor(terminal) for terminal in self._contacts_at}
+
+    def is_switched(self, terminal: Terminal) -> bool:
+        """Whether any contact stands on the conductor of a terminal."""
+        return self.conductor(terminal) in self._with_contacts
+
     # ---- supplies --------------------------------------------------------------------------
 
     @cached_property
@@ -161,7 +171,8 @@ class Sides:
     # ---- earth -----------------------------------------------------------------------------
 
     @cached_property
-    def _touches(self) -> dict[int, list[Touch]]:
+    def touched(self) -> dict[int, list[Touch]]:
+        """Every conductor that meets earth by leads, with these; see `touches`."""
         found: dict[int, list[Touch]] = {}
         diagram = self._facts.diagram
         for number, lead in enumerate(diagram.leads):
@@ -190,7 +201,7 @@ class Sides:
 
         Links inside a control, from its common to its burner ground, are none.
         """
-        return self._touches.get(self.conductor(terminal), [])
+        return self.touched.get(self.conductor(terminal), [])
 
     # ---- ways ------------------------------------------------------------------------------
 
@@ -213,36 +224,53 @@ class Sides:
 
     def trace(self, a: Terminal, b: Terminal) -> Trace | None:
         """A way of fewest steps from one terminal to another, by leads, links and contacts."""
-        return self.trace_any((a,), {b})
+        return self.search((a,), b.__eq__)
 
-    def trace_any(self, starts: Iterable[Terminal], goals: set[Terminal]) -> Trace | None:
-        """A way of fewest steps from one of several terminals to one of several others."""
+    def path(self, a: Terminal, b: Terminal) -> Trace | None:
+        """A way of fewest steps from one terminal to another, by leads and links alone."""
+        return self.search((a,), b.__eq__, contacts=False)
+
+    def search(
+        self,
+        starts: Iterable[Terminal],
+        is_goal: Callable[[Terminal], bool],
+        *,
+        contacts: bool = True,
+        without: Terminal | None = None,
+    ) -> Trace | None:
+        """A way of fewest steps from one of several terminals to the nearest that is a goal.
+
+        ``contacts``: through contacts too; ``without``: a terminal that it must not pass.
+        """
         came: dict[Terminal, tuple[Terminal, object] | None] = dict.fromkeys(starts)
         waiting = deque(came)
         while waiting:
             here = waiting.popleft()
-            if here in goals:
+            if is_goal(here):
                 return self._told(here, came)
-            for there, by in self._steps(here):
-                if there not in came and there not in self._barriers:
+            for there, by in self._steps(here, contacts=contacts):
+                if there not in came and there not in self._barriers and there != without:
                     came[there] = (here, by)
                     waiting.append(there)
         return None
 
-    def _steps(self, here: Terminal) -> Iterator[tuple[Terminal, object]]:
+    def _steps(self, here: Terminal, *, contacts: bool) -> Iterator[tuple[Terminal, object]]:
         for there, edge in self._wires[here].items():
             yield there, edge.get("lead", edge.get("link"))
-        for contact in self._contacts_at.get(here, ()):
+        for contact in self._contacts_at.get(here, ()) if contacts else ():
             yield contact.b if contact.a == here else contact.a, contact
 
     def _told(self, goal: Terminal, came: dict[Terminal, tuple[Terminal, object] | None]) -> Trace:
         steps: list[object] = []
-        step = came[goal]
+        start, step = goal, came[goal]
         while step is not None:
+            start = step[0]
             steps.append(step[1])
-            step = came[step[0]]
+            step = came[start]
         steps.reverse()
         return Trace(
+            start,
+            goal,
             tuple(by for by in steps if isinstance(by, int)),
             tuple(by for by in steps if isinstance(by, Element)),
             tuple(by.name for by in steps if isinstance(by, LinkSpec)),

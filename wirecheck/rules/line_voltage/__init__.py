@@ -1,8 +1,25 @@
-"""Line voltage: kept apart from the 24 V side, switched in the hot lead, coloured as it must be."""
+"""Line voltage: apart from 24 V, switched in the hot lead, grounded, and in its own colours."""
 
 from __future__ import annotations
 
+from wirecheck.rules.line_voltage import (
+    fan_limit_link_left_in,
+    line_and_24_volts_joined,
+    line_and_neutral_reversed,
+    line_lead_colour,
+    line_shorted,
+    mains_ground_not_earthed,
+    switch_in_neutral,
+)
 from wirecheck.rules.rule import Check, Rule
 
 #: Every rule of the family with its function, in the order of the reference.
-RULES: tuple[tuple[Rule, Check], ...] = ()
+RULES: tuple[tuple[Rule, Check], ...] = (
+    (line_and_24_volts_joined.RULE, line_and_24_volts_joined.check),
+    (fan_limit_link_left_in.RULE, fan_limit_link_left_in.check),
+    (line_and_neutral_reversed.RULE, line_and_neutral_reversed.check),
+    (switch_in_neutral.RULE, switch_in_neutral.check),
+    (line_shorted.RULE, line_shorted.check),
+    (mains_ground_not_earthed.RULE, mains_ground_not_earthed.check),
+    (line_lead_colour.RULE, line_lead_colour.check),
+)

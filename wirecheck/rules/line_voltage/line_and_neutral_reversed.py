@@ -1,0 +1,145 @@
+"""At every device the hot lead of the line is on the hot terminal, the neutral on the neutral one.
+
+A transformer does not care.  But where the reversal lies before a switch or a fuse, that one now
+breaks the neutral, and what it is to make dead stays hot.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final, NamedTuple
+
+from wirecheck.circuit.nets import Element
+from wirecheck.language.edit import swap_ends
+from wirecheck.model.diagram import Terminal
+from wirecheck.model.finding import Breaks, Edit, Finding
+from wirecheck.model.nearest import both
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
+from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+_ROLES: Final = (("line-hot", "line-neutral"), ("load-hot", "load-neutral"))
+
+_GOOD = """\
+part line is mains: 120 V
+part disc is service-switch
+part xfmr is transformer
+part stat is thermostat
+part fan is relay
+wire line.L1 to disc to xfmr.L1: black
+wire line.N to xfmr.N: white
+wire line.G to earth: green
+wire xfmr.R to stat to fan to xfmr.C
+wire xfmr.C to earth: green
+"""
+_AT_DEVICE = _GOOD.replace("disc to xfmr.L1", "disc to xfmr.N").replace(
+    "line.N to xfmr.N", "line.N to xfmr.L1"
+)
+_AT_LINE = _GOOD.replace("line.L1 to disc", "line.N to disc").replace(
+    "line.N to xfmr.N", "line.L1 to xfmr.N"
+)
+
+RULE = Rule(
+    name="line-and-neutral-reversed",
+    title="The hot lead of the line is on the hot terminal, the neutral on the neutral one",
+    family="line voltage",
+    breaks=Breaks.SAFETY,
+    why=(
+        "A switch or fuse in the neutral stops the device and leaves it hot: whoever opens it "
+        "trusts a switch that isolates nothing."
+    ),
+    blind_spots="Legs reversed upstream of what is drawn; a meter from each leg to earth tells.",
+    caution=LINE_VOLTAGE,
+    sources=(PRACTICE,),
+    faults={
+        "plain": Fault(
+            "line and neutral are reversed at {devices}: {hot} has {neutral_leg}, {neutral} has "
+            "{hot_leg}; exchange the two leads",
+            "It works; the next one to add a switch in the hot lead will put it in the neutral.",
+            Breaks.WORKMANSHIP,
+        ),
+        "breaks-neutral": Fault(
+            "line and neutral are reversed before {devices}: {hot} has {neutral_leg}, so that "
+            "{contacts} breaks the neutral; exchange the leads at the supply",
+            "Switched off or blown, {devices} stops and stays hot.",
+        ),
+    },
+    bad=(
+        Example(_AT_DEVICE, (("plain", "xfmr.L1"),)),
+        Example(_AT_LINE, (("breaks-neutral", "xfmr.L1"),)),
+    ),
+    good=(Example(_GOOD),),
+    stands_back_for=("line-and-24-volts-joined", "line-shorted"),
+)
+
+
+class Reversed(NamedTuple):
+    """Devices with the neutral on their hot terminal, all on the same two conductors."""
+
+    devices: tuple[tuple[Terminal, Terminal], ...]
+    contacts: tuple[Element, ...]
+    from_neutral: tuple[int, ...]
+    from_hot: tuple[int, ...]
+
+
+def reversals(facts: Facts) -> tuple[Reversed, ...]:
+    """Every reversal of the diagram; use it as ``facts.once(reversals)``."""
+    legs = facts.once(Legs)
+    groups: dict[tuple[int, int], list[tuple[Terminal, Terminal]]] = {}
+    for part in facts.diagram.parts.values():
+        for hot_role, neutral_role in _ROLES if part.family != "mains" else ():
+            for hot in part.with_role(hot_role):
+                for neutral in part.with_role(neutral_role):
+                    if legs.is_neutral(hot) and legs.is_hot(neutral):
+                        key = (facts.sides.area(hot), facts.sides.area(neutral))
+                        groups.setdefault(key, []).append((hot, neutral))
+    return tuple(_reversed(facts, legs, devices) for devices in groups.values())
+
+
+def _reversed(facts: Facts, legs: Legs, devices: list[tuple[Terminal, Terminal]]) -> Reversed:
+    hot, neutral = devices[0]
+    back = facts.sides.trace(legs.at(hot)[0].terminal, hot)
+    out = facts.sides.trace(legs.at(neutral)[0].terminal, neutral)
+    return Reversed(
+        tuple(devices),
+        back.contacts if back else (),
+        back.leads if back else (),
+        out.leads if out else (),
+    )
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find devices with line and neutral reversed, one finding for all on the same two leads."""
+    legs = facts.once(Legs)
+    for found in facts.once(reversals):
+        hot, neutral = found.devices[0]
+        yield RULE.finding(
+            facts,
+            "breaks-neutral" if found.contacts else "plain",
+            facts.place(hot),
+            leads=sorted({*found.from_neutral, *found.from_hot}),
+            terminals=[end for device in found.devices for end in device],
+            edits=_exchanged(facts, found),
+            devices=both(
+                list(dict.fromkeys(facts.diagram.parts[h.part].name for h, _ in found.devices))
+            ),
+            hot=facts.show(hot),
+            neutral=facts.show(neutral),
+            hot_leg=facts.show(legs.at(neutral)[0].terminal),
+            neutral_leg=facts.show(legs.at(hot)[0].terminal),
+            contacts=both(list(dict.fromkeys(c.part.name for c in found.contacts))),
+        )
+
+
+def _exchanged(facts: Facts, found: Reversed) -> tuple[Edit, ...]:
+    """Exchange the leads at the device, or at the supply where a contact lies between."""
+    legs = facts.once(Legs)
+    hot, neutral = found.devices[0]
+    ends = (hot, neutral)
+    if found.contacts or len(found.devices) > 1:
+        ends = (legs.at(hot)[0].terminal, legs.at(neutral)[0].terminal)
+    one, other = (facts.nets.leads_at(end) for end in ends)
+    if len(one) != 1 or len(other) != 1:
+        return ()
+    return swap_ends(facts.diagram, one[0], ends[0], other[0], ends[1])

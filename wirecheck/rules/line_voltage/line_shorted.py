@@ -1,0 +1,112 @@
+"""The legs of the line meet each other, and earth, only through loads.
+
+A lead from the hot leg to the neutral trips the breaker at once; a contact there trips it when it
+closes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.circuit.nets import Element
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.earthed_leads import metal, near_end, place
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
+from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+_GOOD = """\
+part line is mains: 120 V
+part disc is service-switch
+part pump is circulator
+wire line.L1 to disc to pump.L: black
+wire line.N to pump.N: white
+wire line.G to earth: green
+"""
+
+RULE = Rule(
+    name="line-shorted",
+    title="The legs of the line meet each other, and earth, only through loads",
+    family="line voltage",
+    breaks=Breaks.SAFETY,
+    why="A short at line voltage burns contacts and leads before the breaker opens it.",
+    blind_spots="Of several leads on the way from one leg to the other, it names the likeliest.",
+    caution=LINE_VOLTAGE,
+    sources=(PRACTICE,),
+    faults={
+        "joined": Fault(
+            "{lead} joins {hot} to {other} with no load between: take it off and land it where it "
+            "belongs",
+            "The breaker trips {when}.",
+        ),
+        "earthed": Fault(
+            "{lead}, a hot lead of the line, is on {metal}: take it off, and renew it where it is "
+            "chafed",
+            "The breaker trips {when}; if the ground is open, the cabinet is live.",
+        ),
+    },
+    bad=(
+        Example(
+            _GOOD.replace("line.N to pump.N", "line.N to pump.L"), (("joined", "line.N to pump.L"),)
+        ),
+        Example(
+            _GOOD.replace("to disc to", "to disc (touches earth) to"),
+            (("earthed", "line.L1 to disc"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find ways from one leg to another and from a hot leg to earth that pass no load."""
+    sources = facts.once(Legs).sources
+    for source in sources:
+        yield from _joined(facts, source)
+    if sources:
+        yield from _earthed(facts)
+
+
+def _joined(facts: Facts, source: Element) -> Iterator[Finding]:
+    if not facts.sides.may_join(source.a, source.b):
+        return
+    trace = facts.sides.trace(source.a, source.b)
+    if trace is not None and trace.leads and trace.can_close:
+        cause = facts.sides.cause(trace.leads)
+        yield RULE.finding(
+            facts,
+            "joined",
+            facts.lead_span(cause),
+            leads=(cause,),
+            terminals=(source.a, source.b),
+            lead=facts.lead(cause),
+            hot=facts.show(source.a),
+            other=facts.show(source.b),
+            when=_when(trace.contacts),
+        )
+
+
+def _earthed(facts: Facts) -> Iterator[Finding]:
+    """Conductors in a hot leg's area that meet earth, one finding each."""
+    legs = facts.once(Legs)
+    for touches in facts.sides.touched.values():
+        first = touches[0]
+        end = near_end(facts, first)
+        if legs.is_hot(end):
+            trace = facts.sides.trace(legs.at(end)[0].terminal, end)
+            yield RULE.finding(
+                facts,
+                "earthed",
+                place(facts, first),
+                leads=[touch.lead for touch in touches],
+                terminals=(end,),
+                lead=facts.lead(first.lead),
+                metal=metal(facts, first),
+                when=_when(trace.contacts if trace else ()),
+            )
+
+
+def _when(contacts: tuple[Element, ...]) -> str:
+    """From when on the breaker trips."""
+    return f"once {contacts[-1].part.name} closes" if contacts else "as soon as power is on"

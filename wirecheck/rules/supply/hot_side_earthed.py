@@ -1,0 +1,94 @@
+"""The hot side of the 24 V secondary touches earth nowhere.
+
+Every control puts its common on the burner's metal.  With R earthed too that is a dead short; with
+no burner ground the unit works, and an earth fault past a switch energises what lies past it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.language.edit import move_end
+from wirecheck.model.diagram import EARTH
+from wirecheck.model.finding import Breaks, Edit, Finding
+from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.earthed_leads import metal, place
+from wirecheck.rules.facts import Facts, Supply
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.sides import Touch
+
+_BAD = """\
+part xfmr is transformer
+part stat is thermostat
+part fan is relay
+wire xfmr.R to stat to fan to xfmr.C
+wire xfmr.C to earth: green
+wire xfmr.R to earth: green
+"""
+_ALONE = _BAD.replace("wire xfmr.C to earth: green\n", "")
+
+RULE = Rule(
+    name="hot-side-earthed",
+    title="The hot side of the 24 V secondary is earthed nowhere",
+    family="supply",
+    breaks=Breaks.SAFETY,
+    why=(
+        "Through the burner ground the common is earthed in almost every unit: R on earth as well "
+        "is a dead short. Where the common is not earthed, one earth fault past a limit or a "
+        "thermostat feeds the valve around it."
+    ),
+    blind_spots="A hot lead chafed through that nobody has found yet.",
+    caution=MOVING_LEADS,
+    sources=(PRACTICE,),
+    faults={
+        "short": Fault(
+            "{lead} puts the hot side {hot} on {metal}, and its common reaches earth too: take it "
+            "off; what belongs on earth is {common}",
+            "A dead short: the fuse blows or the transformer burns out as soon as power is on.",
+        ),
+        "alone": Fault(
+            "{lead} puts the hot side {hot} on {metal}: take it off; what belongs on earth, if "
+            "anything, is {common}",
+            "It works until a lead past a switch touches metal: then what lies past that switch "
+            "is energised, whatever the switch says.",
+        ),
+    },
+    bad=(
+        Example(_BAD, (("short", "earth"),)),
+        Example(_ALONE, (("alone", "earth"),)),
+    ),
+    good=(Example(_BAD.replace("wire xfmr.R to earth: green\n", "")),),
+    stands_back_for=("hot-and-common-exchanged", "line-and-24-volts-joined"),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find supplies whose hot conductor meets earth, a burner ground or grounded metal."""
+    sides = facts.sides
+    for supply in facts.supplies:
+        touches = sides.touches(supply.hot)
+        if touches and not sides.same(supply.hot, supply.common):
+            shorted = facts.joined(supply.hot, supply.common) or facts.is_grounded(supply.common)
+            first = touches[0]
+            yield RULE.finding(
+                facts,
+                "short" if shorted else "alone",
+                place(facts, first),
+                leads=[touch.lead for touch in touches],
+                terminals=(supply.hot, supply.common),
+                edits=_to_common(facts, supply, touches),
+                lead=facts.lead(first.lead),
+                hot=facts.show(supply.hot),
+                common=facts.show(supply.common),
+                metal=metal(facts, first),
+            )
+
+
+def _to_common(facts: Facts, supply: Supply, touches: list[Touch]) -> tuple[Edit, ...]:
+    """Land the one earth lead on the common, where it runs from the transformer itself."""
+    touch = touches[0]
+    lead = facts.diagram.leads[touch.lead]
+    if len(touches) > 1 or touch.at != EARTH or supply.hot not in (lead.a, lead.b):
+        return ()
+    edit = move_end(facts.diagram, touch.lead, supply.hot, supply.common)
+    return (edit,) if edit else ()

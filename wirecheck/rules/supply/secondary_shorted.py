@@ -1,0 +1,97 @@
+"""No lead joins the two sides of the 24 V secondary.
+
+A common lead landed on R, or a jumper between a hot and a common terminal, is a dead short: some
+twelve amps until a fuse or the transformer gives way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: What terminals of the hot side, and of the common side, are for.
+_HOT = frozenset(
+    {
+        "secondary-hot", "control-hot", "damper-hot", "probe-hot",
+        "thermostat-feed", "thermostat-cool-feed",
+    }
+)  # fmt: skip
+_COMMON = frozenset(
+    {
+        "secondary-common", "control-common", "valve-common", "operator-common", "damper-common",
+        "thermostat-common", "probe-common", "adapter-common", "adapter-valve-common",
+    }
+)  # fmt: skip
+
+_GOOD = """\
+part xfmr is transformer
+part stat is thermostat: power common
+part fan is relay
+wire xfmr.R to stat to fan to xfmr.C
+wire xfmr.C to earth: green
+wire xfmr.C to stat.C
+"""
+
+RULE = Rule(
+    name="secondary-shorted",
+    title="No lead joins the two sides of the 24 V secondary",
+    family="supply",
+    breaks=Breaks.SAFETY,
+    why=(
+        "Nothing but the copper limits the current: a small control transformer gives some 12 A "
+        "into a short, burns out within minutes and may take the insulation around it along."
+    ),
+    blind_spots="Of several leads on the way from one side to the other, it names the likeliest.",
+    caution=MOVING_LEADS,
+    sources=(PRACTICE,),
+    faults={
+        "by-lead": Fault(
+            "{lead} joins {hot} to {common}: both sides of {supply} are one conductor; take it "
+            "off and land it where it belongs",
+            "A dead short: the fuse blows or the transformer burns out as soon as power is on.",
+        ),
+    },
+    bad=(
+        Example(
+            _GOOD.replace("xfmr.C to stat.C", "xfmr.C to stat.R"),
+            (("by-lead", "xfmr.C to stat.R"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find supplies whose two sides are one conductor without earth's help."""
+    sides = facts.sides
+    for supply in facts.supplies:
+        if not sides.same(supply.hot, supply.common):
+            continue
+        path = sides.path(supply.hot, supply.common)
+        if path is not None and path.leads:
+            cause = _mismatched(facts, path.leads) or sides.cause(path.leads)
+            yield RULE.finding(
+                facts,
+                "by-lead",
+                facts.lead_span(cause),
+                leads=(cause,),
+                terminals=(supply.hot, supply.common),
+                lead=facts.lead(cause),
+                hot=facts.show(supply.hot),
+                common=facts.show(supply.common),
+                supply=supply.part.name,
+            )
+
+
+def _mismatched(facts: Facts, leads: tuple[int, ...]) -> int | None:
+    """The lead with a terminal of the hot side at one end and of the common at the other."""
+    for number in leads:
+        lead = facts.diagram.leads[number]
+        roles = {facts.role(lead.a), facts.role(lead.b)}
+        if roles & _HOT and roles & _COMMON:
+            return number
+    return None

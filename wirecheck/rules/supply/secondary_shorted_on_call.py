@@ -1,0 +1,92 @@
+"""Between the two sides of the 24 V secondary stands a load on every way through contacts.
+
+A call lead landed on the common is a short that waits for the thermostat: the unit looks dead, and
+the fuse goes each time it calls.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.model.diagram import Terminal
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.nearest import both
+from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.facts import Facts, Supply
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.sides import Trace
+
+_GOOD = """\
+part xfmr is transformer
+part stat is thermostat
+part fan is relay
+wire xfmr.R to stat.R
+wire stat.W to fan.A
+wire fan.B to xfmr.C
+wire xfmr.C to earth: green
+"""
+
+RULE = Rule(
+    name="secondary-shorted-on-call",
+    title="Whatever contacts close, a load stands between the two sides of the secondary",
+    family="supply",
+    breaks=Breaks.SAFETY,
+    why=(
+        "When the contacts close nothing but the copper limits the current: some 12 A from a small "
+        "control transformer. The contacts weld, or the transformer burns out."
+    ),
+    blind_spots=(
+        "Contacts that never close together for a reason outside the diagram. The two throws of "
+        "one relay contact are known never to."
+    ),
+    caution=MOVING_LEADS,
+    sources=(PRACTICE,),
+    faults={
+        "through-contacts": Fault(
+            "{common} and {hot} meet through {contacts} at {terminal} with no load between: move "
+            "the lead on {terminal} to the load it was meant for",
+            "A dead short whenever {contacts} closes: the fuse blows, the contact welds or the "
+            "transformer burns out.",
+        ),
+    },
+    bad=(
+        Example(
+            _GOOD.replace("stat.W to fan.A", "stat.W to fan.B") + "wire fan.A to xfmr.R\n",
+            (("through-contacts", "stat.W"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find supplies whose sides contacts can join."""
+    sides = facts.sides
+    for supply in facts.supplies:
+        hot, common = supply.hot, supply.common
+        if sides.may_join(hot, common) and not sides.same(hot, common):
+            trace = sides.trace(hot, common)
+            if trace is not None and trace.can_close:
+                yield _finding(facts, supply, trace)
+
+
+def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
+    terminal = _on_common(facts, supply, trace)
+    leads = facts.nets.leads_at(terminal)
+    return RULE.finding(
+        facts,
+        "through-contacts",
+        facts.place(terminal),
+        leads=leads[:1],
+        terminals=(supply.hot, supply.common, terminal),
+        hot=facts.show(supply.hot),
+        common=facts.show(supply.common),
+        terminal=facts.show(terminal),
+        contacts=both(list(dict.fromkeys(contact.part.name for contact in trace.contacts))),
+    )
+
+
+def _on_common(facts: Facts, supply: Supply, trace: Trace) -> Terminal:
+    """The side of the last contact that is on the common."""
+    last = trace.contacts[-1]
+    return last.a if facts.sides.same(last.a, supply.common) else last.b
