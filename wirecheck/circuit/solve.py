@@ -109,8 +109,11 @@ class Solution(NamedTuple):
     island: NDArray[np.int64]
     winding_amps: Complex
 
-    def across(self, a: int, b: int) -> Complex:
-        """(cases,) volts of node a against node b; nan where the two do not share an island."""
+    def across(self, a: int | NDArray[np.int64], b: int | NDArray[np.int64]) -> Complex:
+        """Volts of node a against node b; nan where the two do not share an island.
+
+        (cases,) for two nodes; (cases, pairs) for two arrays of nodes.
+        """
         same = self.island[:, a] == self.island[:, b]
         result: Complex = np.where(same, self.volts[:, a] - self.volts[:, b], np.nan)
         return result

@@ -122,7 +122,7 @@ class LoadSpec(InsideSpec):
     volts: float | str | None = None
     takes: str | None = None
     power_factor: float = 1.0
-    moves: Literal["air", "water"] | None = None
+    moves: Literal["combustion-air", "air", "water"] | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,107 +1,117 @@
-"""Gas and flame at one burner: what flows, what burns, what the control sees of it."""
+"""Gas and flame at one burner: what flows, what burns, and the flame signal the control gets."""
 
 from __future__ import annotations
 
 from wirecheck.model.diagram import Part
 from wirecheck.sequence.answers import View
+from wirecheck.sequence.coils import Coils
 from wirecheck.sequence.control import Outputs
-from wirecheck.sequence.flame import Electrodes
-from wirecheck.sequence.plant import Plant
+from wirecheck.sequence.flame import FlamePath
+from wirecheck.sequence.gas import Flow, GasTrain
+from wirecheck.sequence.spark import SparkPath
+from wirecheck.sequence.travel import INSTANT_S
 
 #: Seconds of gas and spark together until a pilot, or a burner with direct ignition, is lit; and
 #: until a main burner is lit by its pilot (common practice, no source).
 LIGHTS_S = 2.0
 LIGHTS_FROM_PILOT_S = 1.0
 
+#: What is seen of a flame.
+BURNING, UNLIT, DARK = "on", "unlit gas", "off"
+
+
+class Flame:
+    """One flame: it burns while it has gas, once something has lit it."""
+
+    def __init__(self, lights_s: float) -> None:
+        """Dark; it takes so many seconds to light."""
+        self._lights_s = lights_s
+        self.burning = False
+        self.gas = False
+        self.lit_at_s: float | None = None
+
+    def settle(self, now_s: float, *, gas: bool, lighter: bool) -> None:
+        """Follow the gas and what lights it at this moment."""
+        self.gas = gas
+        self.burning = self.burning and gas
+        if self.burning or not (gas and lighter):
+            self.lit_at_s = None
+        elif self.lit_at_s is None:
+            self.lit_at_s = now_s + self._lights_s
+        elif now_s >= self.lit_at_s - INSTANT_S:
+            self.burning, self.lit_at_s = True, None
+
+    @property
+    def shown(self) -> str:
+        """What is seen of it."""
+        if self.burning:
+            return BURNING
+        return UNLIT if self.gas and self.lit_at_s is None else DARK
+
 
 class BurnerState:
-    """The burner of one control.  `settle` follows gas and spark; `deadline_s` is the next change."""
+    """The burner of one control.  `settle` follows gas and spark; `deadline_s` is the next change.
 
-    def __init__(  # noqa: PLR0913  # the parts of one burner
+    Attributes:
+        gas_supply: whether there is gas at the inlet of its valves.
+    """
+
+    def __init__(  # noqa: PLR0913 - the parts of one burner
         self,
         control: Part,
-        burner: Part | None,
-        valve: Part | None,
-        electrodes: Electrodes,
-        plant: Plant,
+        gas_train: GasTrain,
+        spark_path: SparkPath,
+        flame_path: FlamePath,
+        coils: Coils,
         *,
         false_flame: bool,
     ) -> None:
         """Cold, no gas."""
-        self.control = control
-        self.burner = burner
-        self.valve = valve
-        self.plant = plant
         self.is_direct = not control.with_role("main-valve")
-        self.spark_path = electrodes.spark()
-        self.flame_path = electrodes.flame()
-        self.false_flame = false_flame
+        self.gas_train = gas_train
+        self.spark_path = spark_path
+        self.flame_path = flame_path
         self.gas_supply = True
-        self.pilot_flame = False
-        self.main_flame = False
-        self.unlit_main = False
-        self.deadline_s: float | None = None
+        self.pilot = Flame(LIGHTS_S)
+        self.main = Flame(LIGHTS_S if self.is_direct else LIGHTS_FROM_PILOT_S)
+        self._coils = coils
+        self._false_flame = false_flame
 
     def blow_out(self) -> None:
         """Every flame goes out once."""
-        self.pilot_flame = self.main_flame = False
+        self.pilot.burning = self.main.burning = False
+
+    @property
+    def sensed(self) -> Flame:
+        """The flame the rod stands in."""
+        return self.main if self.is_direct else self.pilot
 
     @property
     def flame_signal(self) -> bool:
         """Whether the control sees a flame."""
-        if self.false_flame:
+        if self._false_flame:
             return True
-        lit = self.main_flame if self.is_direct else self.pilot_flame
-        return lit and self.flame_path.answer.counts(self.plant.view)
+        return self.sensed.burning and self.flame_path.answer.counts(self._coils.view)
+
+    @property
+    def deadline_s(self) -> float | None:
+        """When the next flame will be lit."""
+        due = [flame.lit_at_s for flame in (self.pilot, self.main) if flame.lit_at_s is not None]
+        return min(due, default=None)
 
     def settle(self, now_s: float, outputs: Outputs) -> None:
         """Follow the gas and the spark at this moment."""
-        pilot_gas, main_gas = self._gas()
+        flow = (
+            self.gas_train.flow(self._coils) if self.gas_supply else Flow(pilot=False, main=False)
+        )
         sparks = outputs.spark and self.spark_path.gap is not None
         if self.is_direct:
-            self.main_flame = self._burns(self.main_flame, main_gas, sparks, now_s, LIGHTS_S)
-            self.unlit_main = main_gas and not self.main_flame and not sparks
+            # Its main burner has the electrode; where the pilot outlet leads is not its business.
+            self.main.settle(now_s, gas=flow.main, lighter=sparks)
+            self.pilot.settle(now_s, gas=flow.pilot and not flow.main, lighter=False)
             return
-        self.pilot_flame = self._burns(self.pilot_flame, pilot_gas, sparks, now_s, LIGHTS_S)
-        if self.pilot_flame:
-            waiting = self.main_flame or not main_gas
-            if waiting:
-                self.main_flame = self.main_flame and main_gas
-            else:
-                lit = self._burns(False, main_gas, True, now_s, LIGHTS_FROM_PILOT_S)  # noqa: FBT003
-                self.main_flame = lit
-        elif not main_gas:
-            self.main_flame = False
-        self.unlit_main = main_gas and not self.main_flame and not self.pilot_flame
-
-    def _burns(self, burning: bool, gas: bool, lighter: bool, now_s: float, takes_s: float) -> bool:  # noqa: FBT001, PLR0913
-        """Whether it burns now; a lighter needs some seconds of gas."""
-        if not gas:
-            self.deadline_s = None
-            return False
-        if burning:
-            return True
-        if not lighter:
-            self.deadline_s = None
-            return False
-        if self.deadline_s is None:
-            self.deadline_s = now_s + takes_s
-        elif now_s >= self.deadline_s - 1e-9:
-            self.deadline_s = None
-            return True
-        return False
-
-    def _gas(self) -> tuple[bool, bool]:
-        """Whether pilot gas and main gas flow, by the operators and the kind of valve."""
-        if self.valve is None or not self.gas_supply:
-            return False, False
-        if not self.valve.with_role("main-operator"):
-            opened = self.plant.acts(self.valve, "operator")
-            return opened, opened
-        pilot = self.plant.acts(self.valve, "pilot operator")
-        main = self.plant.acts(self.valve, "main operator")
-        single_seat = self.valve.values.get("seats") == "single-seat"
-        return pilot, main and (pilot or single_seat)
+        self.pilot.settle(now_s, gas=flow.pilot, lighter=sparks)
+        self.main.settle(now_s, gas=flow.main, lighter=self.pilot.burning)
 
     # ---- for the record --------------------------------------------------------------------
 
@@ -111,17 +121,16 @@ class BurnerState:
             return "off", ""
         if self.spark_path.gap is None:
             return "none", self.spark_path.reason
-        return "on", ""
+        return "on", self.spark_path.reason
 
     def signal_shown(self) -> tuple[str, str]:
-        """The flame signal as a meter in series with the sense lead shows it."""
-        if self.false_flame:
+        """The flame signal as a meter in series with the sense lead shows it, and what of that."""
+        if self._false_flame:
             return "false", "a flame signal with no flame"
-        lit = self.main_flame if self.is_direct else self.pilot_flame
-        if not lit:
+        if not self.sensed.burning:
             return "0 uA", ""
-        answer = self.flame_path.answer
-        if answer.counts(View.DANGER):
-            luck = "by luck" if not answer.counts(View.OPERATION) else ""
-            return f"{self.flame_path.microamps:.1f} uA", luck
-        return f"{self.flame_path.microamps:.1f} uA", self.flame_path.reason
+        shown = f"{self.flame_path.microamps:.1f} uA"
+        if self.flame_path.answer.counts(View.OPERATION):
+            return shown, ""
+        by_luck = self.flame_path.answer.counts(View.DANGER)
+        return shown, f"by luck: {self.flame_path.reason}" if by_luck else self.flame_path.reason

@@ -15,13 +15,17 @@ FLAME_FAILURE_S = 1.0
 #: Seconds without power after which a lockout is forgotten (common practice, no source).
 LOCKOUT_CLEARS_S = 5.0
 
+#: The reason of a control that has lost its power; whoever sees the circuit knows the true one.
+UNPOWERED = "no power reaches the ignition any more"
+
 
 class Phase(Enum):
     """Where a control stands.
 
     IDLE until a call; DAMPER_OPENING while the call is there but not passed on; then TRIAL, and
-    with a flame signal PROVING, and RUN.  A trial that ends unproved leads to WAIT and a further
-    trial, or to LOCKOUT, as the control is built.  HELD: a flame signal before the trial, so no
+    with a flame signal PROVING, and RUN.  A trial that ends unproved leads to WAIT (on a direct
+    system the purge) and a further trial, or to LOCKOUT, as the control is built.  A flame lost in
+    RUN leads to TRIAL, on a direct system to WAIT.  HELD: a flame signal before a trial, so no
     start.  Losing power leads back to IDLE from everywhere; a lockout survives a short loss.
     """
 
@@ -44,7 +48,7 @@ class Inputs(NamedTuple):
 
 
 class Outputs(NamedTuple):
-    """What it does: the contact that feeds the first gas, the one that feeds the main, the spark."""
+    """What it does: the contact that feeds the first gas, that of the main gas, the spark."""
 
     first_gas: bool
     main_gas: bool
@@ -56,7 +60,7 @@ _OUTPUTS = {
     Phase.PROVING: Outputs(first_gas=True, main_gas=False, spark=True),
     Phase.RUN: Outputs(first_gas=True, main_gas=True, spark=False),
 }
-_OFF = Outputs(first_gas=False, main_gas=False, spark=False)
+OFF = Outputs(first_gas=False, main_gas=False, spark=False)
 
 
 class ControlMachine:
@@ -71,11 +75,21 @@ class ControlMachine:
         self._trial_ends_s = 0.0
         self._lost_power_s: float | None = None
         self._tries_left = 0
+        self._steps = {
+            Phase.IDLE: self._start,
+            Phase.DAMPER_OPENING: self._start,
+            Phase.TRIAL: self._in_trial,
+            Phase.PROVING: self._proving,
+            Phase.RUN: self._running,
+            Phase.WAIT: self._waiting,
+            Phase.LOCKOUT: self._locked,
+            Phase.HELD: self._held,
+        }
 
     @property
     def outputs(self) -> Outputs:
         """What it does in its phase."""
-        return _OUTPUTS.get(self.phase, _OFF)
+        return _OUTPUTS.get(self.phase, OFF)
 
     def step(self, now_s: float, inputs: Inputs) -> str | None:
         """Take one transition, if one is due; its reason, or None if nothing is due.
@@ -85,7 +99,11 @@ class ControlMachine:
         if not inputs.powered:
             return self._without_power(now_s, inputs)
         self._lost_power_s = None
-        return _STEPS[self.phase](self, now_s, inputs)
+        return self._steps[self.phase](now_s, inputs)
+
+    def give_up(self) -> None:
+        """Fall back to standby, whatever it was doing."""
+        self._go(Phase.IDLE, None, "")
 
     def _go(self, phase: Phase, deadline_s: float | None, reason: str) -> str:
         self.phase, self.deadline_s = phase, deadline_s
@@ -110,20 +128,20 @@ class ControlMachine:
             reason = "the call is there, but it is not passed on to the ignition"
             return self._go(Phase.DAMPER_OPENING, None, reason)
         if not inputs.call and self.phase is not Phase.IDLE:
-            return self._go(Phase.IDLE, None, "the call has ended")
+            return self._go(Phase.IDLE, None, UNPOWERED)
         return None
 
     def _start(self, now_s: float, inputs: Inputs) -> str | None:
-        if inputs.flame:
-            return self._go(Phase.HELD, None, "a flame signal is there before the trial: no start")
         self._tries_left = self._tries()
-        return self._try(now_s, "the call has reached the ignition: gas and spark")
+        return self._try(now_s, inputs, "the call has reached the ignition: gas and spark")
 
     def _tries(self) -> int:
         tries = self.part.values.get("tries")
         return tries if isinstance(tries, int) else 1
 
-    def _try(self, now_s: float, reason: str) -> str:
+    def _try(self, now_s: float, inputs: Inputs, reason: str) -> str:
+        if inputs.flame:
+            return self._go(Phase.HELD, None, "a flame signal is there before the trial: no start")
         self._tries_left -= 1
         if self.part.values.get("retry") == "none":
             return self._go(Phase.TRIAL, None, reason)
@@ -161,11 +179,16 @@ class ControlMachine:
             return None
         if not self._due(now_s):
             return None
-        self._tries_left = max(self._tries_left, 1)
-        return self._try(now_s, "the flame signal was lost: main gas off, a new trial")
+        self._tries_left = self._tries()
+        if self.is_direct:
+            purge = now_s + self._seconds("purge", 30.0)
+            return self._go(Phase.WAIT, purge, "the flame signal was lost: gas off, purge")
+        return self._try(now_s, inputs, "the flame signal was lost: main gas off, a new trial")
 
-    def _waiting(self, now_s: float, _inputs: Inputs) -> str | None:
-        return self._try(now_s, "the wait is over: another trial") if self._due(now_s) else None
+    def _waiting(self, now_s: float, inputs: Inputs) -> str | None:
+        if not self._due(now_s):
+            return None
+        return self._try(now_s, inputs, "the wait is over: another trial")
 
     def _locked(self, _now_s: float, _inputs: Inputs) -> str | None:
         self.deadline_s = None
@@ -173,15 +196,3 @@ class ControlMachine:
 
     def _held(self, now_s: float, inputs: Inputs) -> str | None:
         return None if inputs.flame else self._start(now_s, inputs)
-
-
-_STEPS = {
-    Phase.IDLE: ControlMachine._start,
-    Phase.DAMPER_OPENING: ControlMachine._start,
-    Phase.TRIAL: ControlMachine._in_trial,
-    Phase.PROVING: ControlMachine._proving,
-    Phase.RUN: ControlMachine._running,
-    Phase.WAIT: ControlMachine._waiting,
-    Phase.LOCKOUT: ControlMachine._locked,
-    Phase.HELD: ControlMachine._held,
-}

@@ -1,20 +1,24 @@
-"""What the electricity moves: coils, motors, dampers, end switches, gas and flames.
+"""Everything that moves beside the gas: coils and contacts, dampers and zone valves, air and water.
 
-`Plant` holds the state of everything that is no control, answers in which position each contact
-stands, and says when something that takes time will be done.
+`Plant` answers in which position each contact stands, follows the volts that the circuit then has,
+and says when something that takes time will be done.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
+from typing import cast
 
-from wirecheck.circuit.netlist import ElementKey, highest
+from wirecheck.circuit.netlist import ElementKey
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.model.diagram import Part
 from wirecheck.model.kind import LoadSpec, SwitchSpec
 from wirecheck.model.quantity import Quantity
-from wirecheck.sequence.answers import View, coil_answer
+from wirecheck.sequence.answers import View
+from wirecheck.sequence.coils import Coils
+from wirecheck.sequence.contacts import Mover, contact
+from wirecheck.sequence.control import OFF, Outputs
+from wirecheck.sequence.travel import INSTANT_S, Travel
 
 #: Seconds until moved air or water is proved by its switch (common practice, no source).
 PROVES_FLOW_S = 3.0
@@ -24,162 +28,172 @@ FAN_ON_S, FAN_OFF_S = 45.0, 60.0
 TRAVEL_S = 15.0
 
 
-class Timer(NamedTuple):
-    """Something under way: when it will be done."""
-
-    done_s: float
-
-
 class Plant:
-    """Everything that moves, beside the controls."""
+    """Everything that moves, beside the gas.
 
-    def __init__(self, nets: Nets, view: View) -> None:
-        """All at rest."""
-        self.nets = nets
-        self.view = view
-        self.call = False
-        self.forced: dict[str, str] = {}
+    Attributes:
+        coils: coils, operators and motors.
+        contacts: all contacts, in the order of the circuit's switches.
+        calling: keys of the thermostats that call.
+        forced: positions put from outside, by part and contact name ("" for all of a part).
+        blown: keys of fuses and breakers that opened in this run.
+        outputs: what each control does, by its key.
+        travels: what is on its way, by part key, or by ``air``, ``water``, ``heat``.
+    """
+
+    def __init__(self, nets: Nets, order: Sequence[ElementKey], view: View) -> None:
+        """All as on the shelf.
+
+        Args:
+            nets: of the diagram.
+            order: the contacts in the order in which `positions` gives them.
+            view: which answer of a coil counts.
+        """
+        self._nets = nets
+        self.coils = Coils(nets, view)
+        self.calling: set[str] = set()
+        self.forced: dict[tuple[str, str], str] = {}
         self.blown: set[str] = set()
-        self.acting: dict[ElementKey, bool] = {}
-        self.proved: dict[str, bool] = {}
-        self.travel: dict[str, Timer] = {}
-        self.fan_on = False
-        self.loads = {
-            ElementKey(part, number): element
-            for part, elements in nets.elements_of.items()
-            for number, element in enumerate(elements)
-            if isinstance(element.spec, LoadSpec)
-        }
-        self._movers = {
-            medium: [key for key, element in self.loads.items() if _moves(element) == medium]
-            for medium in ("air", "water")
-        }
-
-    # ---- coils and motors ------------------------------------------------------------------
-
-    def set_volts(self, volts: dict[ElementKey, float]) -> bool:
-        """Take the volts across every load; whether any coil, operator or motor changed."""
-        changed = False
-        for key, element in self.loads.items():
-            spec = element.spec
-            assert isinstance(spec, LoadSpec)
-            if spec.volts is None or key not in volts:
-                continue
-            value = element.part.values.get(spec.volts) if isinstance(spec.volts, str) else None
-            rated = highest(value) if isinstance(spec.volts, str) else spec.volts
-            was = self.acting.get(key, False)
-            answer = coil_answer(element.part, volts[key], rated, is_open=was)
-            now = answer.counts(self.view) and not _is_dead(element)
-            if now != was:
-                self.acting[key] = now
-                changed = True
-        return changed
-
-    def acts(self, part: Part, name: str) -> bool:
-        """Whether a load of a part, by its name, acts."""
-        return any(
-            self.acting.get(ElementKey(part.key, number), False)
-            for number, element in enumerate(self.nets.elements_of[part.key])
-            if element.type == "load" and element.name == name
-        )
-
-    # ---- what takes time -------------------------------------------------------------------
-
-    def start_travel(self, now_s: float) -> None:
-        """Begin or give up whatever the coils and motors now ask for."""
-        for part in self.nets.diagram.parts.values():
-            if part.family in ("vent-damper", "zone-valve"):
-                self._aim(part.key, self._wants_open(part), now_s, _travel_s(part))
-        for medium, movers in self._movers.items():
+        self.outputs: dict[str, Outputs] = {}
+        self.travels: dict[str, Travel] = {}
+        self._fan_on = False
+        self._media = _media(self.coils.elements)
+        for name, movers in self._media.items():
             if movers:
-                moving = any(self.acting.get(key, False) for key in movers)
-                self._aim(medium, moving, now_s, PROVES_FLOW_S)
-
-    def _aim(self, name: str, wanted: bool, now_s: float, takes_s: float) -> None:  # noqa: FBT001
-        if not wanted:
-            self.proved[name] = False
-            self.travel.pop(name, None)
-        elif not self.proved.get(name, False) and name not in self.travel:
-            self.travel[name] = Timer(now_s + takes_s)
-
-    def finish_travel(self, now_s: float) -> Iterator[str]:
-        """Names of what has arrived by now."""
-        for name, timer in list(self.travel.items()):
-            if timer.done_s <= now_s + 1e-9:
-                del self.travel[name]
-                self.proved[name] = True
-                yield name
-
-    def _wants_open(self, part: Part) -> bool:
-        if part.values.get("hold-open") == "set" or part.values.get("stuck") == "open":
-            return True
-        if part.values.get("stuck") == "closed":
-            return False
-        if self.acts(part, "motor"):
-            return True
-        action = part.values.get("action", "spring-shut")
-        shuts = self.acts(part, "closing motor")
-        if action == "spring-open":
-            return not shuts
-        return action == "power-both" and not shuts and self.proved.get(part.key, False)
+                self.travels[name] = Travel(PROVES_FLOW_S, 0.0)
+        self.movable = [
+            part
+            for part in nets.diagram.parts.values()
+            if part.family in ("vent-damper", "zone-valve")
+        ]
+        for part in self.movable:
+            self.travels[part.key] = _blade(part)
+        self.contacts = [
+            contact(key, element, self._mover(element))
+            for key in order
+            for element in (nets.elements_of[key.part][key.number],)
+        ]
 
     # ---- contacts --------------------------------------------------------------------------
 
-    def closed(self, key: ElementKey, element: Element, control_closed: dict[ElementKey, bool]) -> bool:
-        """Whether a contact is closed."""
-        part, spec = element.part, element.spec
-        assert isinstance(spec, SwitchSpec)
-        stuck = part.values.get("stuck")
-        if spec.moved_by == "control":
-            return control_closed.get(key, False)
-        if part.family == "overcurrent" and (
-            part.key in self.blown or part.values.get("element") == "blown"
-        ):
-            return False
-        forced = self.forced.get(part.key)
-        if forced in ("open", "closed"):
-            return forced == "closed"
+    def positions(self, now_s: float) -> tuple[bool, ...]:
+        """Which contacts are closed, in their order."""
+        forced = self.forced
+        if not forced:
+            return tuple(each.closed(now_s, "") for each in self.contacts)
+        return tuple(
+            each.closed(
+                now_s,
+                forced.get((each.key.part, each.spec.name)) or forced.get((each.key.part, ""), ""),
+            )
+            for each in self.contacts
+        )
+
+    def _mover(self, element: Element) -> Mover:
+        """What moves a contact."""
+        part, spec = element.part, cast(SwitchSpec, element.spec)
         if spec.moved_by == "motor":
-            return self._end_switch(part)
-        acted = self._acted(part, spec)
-        if spec.moved_by == "coil":
-            if stuck in ("open", "closed"):
-                acted = stuck == "closed"
-            return acted == (spec.normal == "open")
-        if stuck in ("open", "closed"):
-            return stuck == "closed"
-        return (spec.running if acted else spec.normal) == "closed"
-
-    def _end_switch(self, part: Part) -> bool:
-        state = part.values.get("end-switch")
-        if state in ("welded", "never-makes"):
-            return state == "welded"
-        return self.proved.get(part.key, False)
-
-    def _acted(self, part: Part, spec: SwitchSpec) -> bool:
-        """Whether what moves the contact is as in a running burner."""
-        if spec.coil:
-            return self.acts(part, spec.coil)
-        if part.family == "thermostat":
-            return self.call
-        if spec.moved_by in ("air", "flow"):
-            medium = "air" if spec.moved_by == "air" else "water"
-            return self.proved.get(medium, False) if self._movers[medium] else True
+            return self.travels[part.key].is_open
+        medium = self._medium(spec)
+        if medium is not None:
+            return self.travels[medium].is_open
         if spec.moved_by == "temperature" and spec.name == "fan":
-            return self.fan_on
-        return True
+            self.travels.setdefault("heat", Travel(FAN_ON_S, FAN_OFF_S))
+            return lambda _now_s: self._fan_on
+        if part.family == "thermostat":
+            return lambda _now_s: part.key in self.calling and self._is_powered(part)
+        place = 0 if element is self._nets.elements_of[part.key][0] else 1
+        coil = spec.coil or ""
+        at_once: dict[str, Mover] = {
+            "control": lambda _now_s: self.outputs.get(part.key, OFF)[place],
+            "overcurrent": lambda _now_s: part.key not in self.blown,
+            "coil": lambda _now_s: self.coils.acts(part, coil),
+            "level": lambda _now_s: self._is_powered(part),
+        }
+        return at_once.get(spec.moved_by, lambda _now_s: True)
+
+    def _medium(self, spec: SwitchSpec) -> str | None:
+        """What must move for a proving switch to make; None if nothing drawn moves it.
+
+        An air switch proves the combustion air where that has a fan of its own.  A pressure
+        switch that closes proves the draught of such a fan; without one it stands as in a
+        running burner.
+        """
+        inducer = "combustion-air" if self._media["combustion-air"] else None
+        air = "air" if self._media["air"] else None
+        water = "water" if self._media["water"] else None
+        if spec.moved_by == "pressure" and spec.normal == "open":
+            return inducer
+        return {"air": inducer or air, "flow": water}.get(spec.moved_by)
+
+    def _is_powered(self, part: Part) -> bool:
+        """Whether a thermostat or probe that needs power of its own has it.
+
+        A thermostat that robs its power through the load it calls keeps some in store.
+        """
+        if part.values.get("power") == "robbing" or not self.coils.keys(part, "electronics"):
+            return True
+        return self.coils.acts(part, "electronics")
+
+    # ---- what takes time -------------------------------------------------------------------
+
+    def aim(self, now_s: float, *, heat: bool) -> None:
+        """Send everything the way that its motor, and the heat of the flame, now ask for."""
+        for part in self.movable:
+            wanted = self._wants_open(part)
+            if wanted is not None:
+                self.travels[part.key].aim(now_s, wanted_open=wanted)
+        for medium, movers in self._media.items():
+            if movers:
+                moving = any(self.coils.acting[key] for key in movers)
+                self.travels[medium].aim(now_s, wanted_open=moving)
+        fan = self.travels.get("heat")
+        if fan is not None:
+            fan.aim(now_s, wanted_open=heat)
+            if fan.is_open(now_s):
+                self._fan_on = True
+            elif fan.is_shut(now_s):
+                self._fan_on = False
+
+    def _wants_open(self, part: Part) -> bool | None:
+        """Which way a damper or zone valve goes; None if it stays where it is."""
+        if part.values.get("stuck"):
+            return None
+        if part.values.get("hold-open") == "set" or self.coils.acts(part, "motor"):
+            return True
+        action = part.values.get("action", "spring-shut")
+        if action == "spring-shut":
+            return False
+        if self.coils.acts(part, "closing motor"):
+            return False
+        return True if action == "spring-open" else None
+
+    def next_arrival_s(self, now_s: float) -> float | None:
+        """When the next thing under way arrives."""
+        arrivals = (travel.arrives_s for travel in self.travels.values())
+        return min(
+            (time_s for time_s in arrivals if time_s is not None and time_s > now_s + INSTANT_S),
+            default=None,
+        )
+
+    def proves(self, spec: SwitchSpec) -> bool:
+        """Whether a contact is there to prove that air or water moves."""
+        return self._medium(spec) is not None
 
 
-def _moves(element: Element) -> str:
-    return (element.spec.moves or "") if isinstance(element.spec, LoadSpec) else ""
+def _media(loads: Mapping[ElementKey, Element]) -> dict[str, list[ElementKey]]:
+    """The motors that move each medium."""
+    media: dict[str, list[ElementKey]] = {"combustion-air": [], "air": [], "water": []}
+    for key, element in loads.items():
+        if isinstance(element.spec, LoadSpec) and element.spec.moves:
+            media[element.spec.moves].append(key)
+    return media
 
 
-def _is_dead(element: Element) -> bool:
-    """A coil recorded open or shorted moves nothing."""
-    names = ("coil", f"{element.name.split()[0]}-coil" if element.name else "coil")
-    return any(element.part.values.get(name) in ("open", "shorted") for name in names)
-
-
-def _travel_s(part: Part) -> float:
-    value = part.values.get("opening")
-    return value.high_base if isinstance(value, Quantity) else TRAVEL_S
+def _blade(part: Part) -> Travel:
+    """A damper or zone valve as the unit stands idle: shut, unless it is held or stuck open."""
+    opening = part.values.get("opening")
+    travel = Travel(opening.high_base if isinstance(opening, Quantity) else TRAVEL_S)
+    if part.values.get("hold-open") == "set" or part.values.get("stuck") == "open":
+        travel.put(1.0)
+    return travel

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
+
+from wirecheck.circuit.netlist import ElementKey
+from wirecheck.circuit.steady import Steady
 
 
 class Change(NamedTuple):
@@ -15,27 +19,64 @@ class Change(NamedTuple):
     reason: str
 
 
+class Span(NamedTuple):
+    """How long a track was in one state, and why ("" if plain)."""
+
+    start_s: float
+    end_s: float
+    state: str
+    reason: str
+
+
+class Rest(NamedTuple):
+    """The unit at rest from ``time_s`` on, until the next of these.
+
+    Attributes:
+        time_s: when it came to rest.
+        phases: of each control, by its part's key.
+        closed: which contacts are closed.
+        steady: the volts and amperes.
+    """
+
+    time_s: float
+    phases: Mapping[str, str]
+    closed: Mapping[ElementKey, bool]
+    steady: Steady
+
+
 class Trace:
     """The changes of one run, in order of time, and the state of each track between them.
 
     Tracks are named for people: ``call``, ``spark``, ``pilot flame``, ``box`` (the phase of the
-    control), ``valve pilot operator``, ``k1`` and so on, each in the order of its first change.
+    control), ``valve pilot operator``, ``k1 coil`` and so on, in the order of their first change.
+
+    Attributes:
+        until_s: end of the run, in seconds.
+        changes: in the order in which they came.
+        rests: the electrical state between the changes.
+        cut_short: more was still to come, but the run had taken too many steps.
     """
 
     def __init__(self, until_s: float) -> None:
         """An empty run that ends at ``until_s``."""
         self.until_s = until_s
         self.changes: list[Change] = []
+        self.rests: list[Rest] = []
+        self.cut_short = False
         self._by_track: dict[str, list[Change]] = {}
 
     def record(self, time_s: float, track: str, state: str, reason: str = "") -> None:
-        """Note a state; nothing happens if the track has it already."""
+        """Note a state; nothing happens if the track has it already, with no new reason."""
         known = self._by_track.setdefault(track, [])
-        if known and known[-1].state == state:
+        if known and known[-1].state == state and reason in ("", known[-1].reason):
             return
         change = Change(time_s, track, state, reason)
         known.append(change)
         self.changes.append(change)
+
+    def cut(self, time_s: float) -> None:
+        """End the run before its time."""
+        self.until_s, self.cut_short = time_s, True
 
     @property
     def tracks(self) -> tuple[str, ...]:
@@ -53,5 +94,21 @@ class Trace:
         return changes[place - 1].state if place else ""
 
     def ever(self, track: str, state: str) -> bool:
-        """Whether a track was ever in a state."""
-        return any(change.state == state for change in self.of(track))
+        """Whether a track was in a state for any length of time."""
+        return any(span.state == state for span in self.spans(track))
+
+    def spans(self, track: str) -> Iterator[Span]:
+        """How long a track stayed in each state; what lasted no time is left out.
+
+        A new reason for the same state does not begin a new span; the last one counts.
+        """
+        open_span: Span | None = None
+        for change in self.of(track):
+            if open_span is not None and open_span.state == change.state:
+                open_span = open_span._replace(reason=change.reason or open_span.reason)
+                continue
+            if open_span is not None and change.time_s > open_span.start_s:
+                yield open_span._replace(end_s=change.time_s)
+            open_span = Span(change.time_s, self.until_s, change.state, change.reason)
+        if open_span is not None and open_span.end_s > open_span.start_s:
+            yield open_span
