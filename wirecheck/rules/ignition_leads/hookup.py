@@ -32,6 +32,11 @@ class Hookup(NamedTuple):
         return self.rod or self.electrode
 
     @property
+    def sense_lead(self) -> tuple[Terminal, ...]:
+        """The terminals that the sense lead joins; with one rod nothing belongs on the first."""
+        return (self.sense,) if self.rod is None else (self.sense, self.rod)
+
+    @property
     def flame(self) -> str:
         """What is to be lit and proved first: ``pilot`` or, with direct ignition, ``burner``."""
         return "burner" if self.direct else "pilot"

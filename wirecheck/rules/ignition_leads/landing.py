@@ -60,22 +60,6 @@ def landed_wrong(facts: Facts, mistake: Mistake) -> Iterator[Landing]:
     return (landing for landing in wired.once(landings) if landing.mistake is mistake)
 
 
-def astray_lead(facts: Facts, *home: Terminal | None) -> tuple[int, Terminal] | None:
-    """The lead that takes some terminals, which belong together, to another one; and that one.
-
-    A lead to a device or to earth comes before one to a splice, which may go on to the right place.
-    """
-    leaving = [
-        (number, far)
-        for end in home
-        if end is not None
-        for number in facts.nets.leads_at(end)
-        if (far := facts.other_end(number, end)) not in home
-    ]
-    to_device = (item for item in leaving if item[1].part not in facts.diagram.splices)
-    return next(to_device, leaving[0] if leaving else None)
-
-
 class _Reading:
     """Reads one diagram; looks through each net of an ignition or sense lead once."""
 
@@ -112,8 +96,7 @@ class _Reading:
             yield Mistake.SPARK_MISSING, self._strange_at(electrode) or spark
 
     def _of_sense_lead(self, hookup: Hookup) -> Iterator[tuple[Mistake, Terminal]]:
-        sense, rod = hookup.sense, hookup.rod
-        ends = (sense,) if rod is None else (sense, rod)
+        sense, rod, ends = hookup.sense, hookup.rod, hookup.sense_lead
         strange = next((found for end in ends if (found := self._strange_at(end))), None)
         if any(hookup.grounded(self.facts, end) for end in ends):
             yield Mistake.SENSE_EARTHED, sense

@@ -11,9 +11,10 @@ from collections.abc import Iterator
 from wirecheck.language.edit import move_end
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Edit, Finding
+from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.cautions import IGNITION_VOLTAGE
 from wirecheck.rules.facts import Facts
-from wirecheck.rules.ignition_leads.landing import Mistake, astray_lead, landed_wrong
+from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _HEAD = "part box is pilot-ignition-control\npart pilot is pilot-burner: two-rod\n"
@@ -65,7 +66,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     for landing in landed_wrong(facts, Mistake.ROD_ON_SPARK):
         spark, sense = landing.hookup.spark, landing.hookup.sense
         electrode, senses = landing.hookup.electrode, landing.hookup.senses
-        astray = astray_lead(facts, sense, senses)
+        astray = astray_lead(facts, *landing.hookup.sense_lead)
         joined = facts.as_wired.joined(spark, sense)
         yield RULE.finding(
             facts,

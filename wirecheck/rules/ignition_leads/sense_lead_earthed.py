@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.facts import Facts
-from wirecheck.rules.ignition_leads.landing import Landing, Mistake, astray_lead, landed_wrong
+from wirecheck.rules.ignition_leads.landing import Landing, Mistake, landed_wrong
 from wirecheck.rules.ignition_leads.touching import Touching, touching_metal
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
 
@@ -18,6 +19,13 @@ part box is pilot-ignition-control
 part pilot is pilot-burner: two-rod
 wire box.SPARK to pilot.SPARK: ignition-cable
 wire box.SENSE to pilot.ROD
+wire box.GND to pilot.HOOD: green
+"""
+
+_ONE_ROD = """\
+part box is pilot-ignition-control
+part pilot is pilot-burner: one-rod
+wire box.SPARK to pilot.SPARK: ignition-cable
 wire box.GND to pilot.HOOD: green
 """
 
@@ -42,8 +50,13 @@ RULE = Rule(
     ),
     faults={
         "landed": Fault(
-            "the sense lead is landed on grounded metal at {wrong}: run it from {sense} to {to} "
+            "the sense lead is landed on grounded metal at {wrong}: run it from {sense} to {rod} "
             "and nowhere else",
+            "The {flame} lights and is never proved; the trial ends.",
+        ),
+        "not-needed": Fault(
+            "{sense} is landed on grounded metal at {wrong}: take the lead off; a one-rod pilot "
+            "needs nothing on {sense}",
             "The {flame} lights and is never proved; the trial ends.",
         ),
         "touches": Fault(
@@ -53,12 +66,13 @@ RULE = Rule(
     },
     bad=(
         Example(_GOOD + "wire pilot.ROD to pilot.HOOD\n", (("landed", "pilot.HOOD"),)),
+        Example(_ONE_ROD + "wire box.SENSE to pilot.HOOD\n", (("not-needed", "pilot.HOOD"),)),
         Example(
             _GOOD.replace("pilot.ROD", "pilot.ROD: touches earth"),
             (("touches", "box.SENSE to pilot.ROD"),),
         ),
     ),
-    good=(Example(_GOOD),),
+    good=(Example(_GOOD), Example(_ONE_ROD)),
     stands_back_for=("burner-ground-on-wrong-terminal",),
 )
 
@@ -74,15 +88,15 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _landed(facts: Facts, landing: Landing) -> Finding:
     hookup = landing.hookup
-    astray = astray_lead(facts, hookup.sense, hookup.rod)
+    astray = astray_lead(facts, *hookup.sense_lead)
     return RULE.finding(
         facts,
-        "landed",
+        "landed" if hookup.rod else "not-needed",
         facts.end_span(*astray) if astray else facts.place(hookup.sense),
         leads=astray[:1] if astray else (),
         terminals=(hookup.sense, hookup.senses),
         sense=facts.show(hookup.sense),
-        to=facts.show(hookup.rod) if hookup.rod else "nothing else: one rod needs no sense lead",
+        rod=facts.show(hookup.senses),
         wrong=facts.show(astray[1] if astray else hookup.ground),
         flame=hookup.flame,
     )

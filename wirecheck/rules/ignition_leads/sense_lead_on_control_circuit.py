@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.facts import Facts
-from wirecheck.rules.ignition_leads.landing import Mistake, astray_lead, landed_wrong
+from wirecheck.rules.ignition_leads.hookup import Hookup
+from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _GOOD = """\
@@ -36,8 +38,7 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "joined": Fault(
-            "the flame rod's circuit is joined to {wrong}: take that lead off; the sense lead runs "
-            "from {sense} to {rod} alone",
+            "the flame signal's circuit is joined to {wrong}: take that lead off; {belongs}",
             "The {flame} lights and is not proved; the flame amplifier may be destroyed.",
         ),
     },
@@ -50,15 +51,21 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Find terminals of other circuits on the net of a sense terminal or rod."""
     for landing in landed_wrong(facts, Mistake.SENSE_ON_CONTROL_CIRCUIT):
         hookup, wrong = landing.hookup, landing.at
-        astray = astray_lead(facts, hookup.sense, hookup.rod)
+        astray = astray_lead(facts, *hookup.sense_lead)
         yield RULE.finding(
             facts,
             "joined",
             facts.end_span(*astray) if astray else facts.place(wrong),
             leads=astray[:1] if astray else (),
             terminals=(hookup.sense, hookup.senses, wrong),
-            sense=facts.show(hookup.sense),
-            rod=facts.show(hookup.rod) if hookup.rod else "the flame rod",
+            belongs=_belongs(facts, hookup),
             wrong=facts.show(wrong),
             flame=hookup.flame,
         )
+
+
+def _belongs(facts: Facts, hookup: Hookup) -> str:
+    sense = facts.show(hookup.sense)
+    if hookup.rod is None:
+        return f"a one-rod pilot needs nothing on {sense}"
+    return f"the sense lead runs from {sense} to {facts.show(hookup.rod)} alone"

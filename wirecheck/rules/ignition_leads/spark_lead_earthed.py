@@ -10,10 +10,11 @@ from collections.abc import Iterator
 
 from wirecheck.language.edit import swap_ends
 from wirecheck.model.finding import Breaks, Edit, Finding
+from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.cautions import IGNITION_VOLTAGE
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.ignition_leads.hookup import Hookup
-from wirecheck.rules.ignition_leads.landing import Mistake, astray_lead, landed_wrong
+from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong
 from wirecheck.rules.ignition_leads.touching import Touching, touching_metal
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.cautions import IGNITION_VOLTAGE
 from wirecheck.rules.facts import Facts
-from wirecheck.rules.ignition_leads.landing import Mistake, astray_lead, landed_wrong
+from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _GOOD = """\

@@ -1,0 +1,102 @@
+"""On a pilot system the pilot and the main operator are fed apart.
+
+The main operator may open only once the pilot is proved.  Tied together, by a jumper or by the
+adapter of a direct ignition system, both open in the pilot trial.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.language.edit import remove_lead
+from wirecheck.model.diagram import LeadRole
+from wirecheck.model.finding import Breaks, Edit, Finding
+from wirecheck.rules.cautions import UNLIT_GAS
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
+from wirecheck.rules.valve.ties import ties
+
+_GOOD = """\
+part box is pilot-ignition-control
+part valve is gas-valve-3-wire
+part pilot is pilot-burner: one-rod
+wire box.SPARK to pilot.SPARK: ignition-cable
+wire box.GND to pilot.HOOD: green
+plug box to valve: PV, MV, VC to C
+"""
+_ADAPTER = _GOOD.replace(
+    "plug box to valve: PV, MV, VC to C",
+    "part adapter is valve-adapter\n"
+    "plug adapter to valve: PV, MV, C\n"
+    "wire box.PV to adapter.V\nwire box.VC to adapter.VC",
+)
+_ONE_OUTPUT = _GOOD.replace("PV, MV, VC", "{output}, VC") + "jumper valve.PV to valve.MV\n"
+
+RULE = Rule(
+    name="pilot-and-main-tied",
+    title="Pilot and main operator have outputs of their own on a pilot system",
+    family="valve",
+    breaks=Breaks.SAFETY,
+    why=(
+        "With both operators on the pilot output, main gas flows through the whole trial before "
+        "any flame is proved; when the pilot lights late, all of it lights at once."
+    ),
+    blind_spots="A tie inside the valve's own cover.",
+    caution=UNLIT_GAS,
+    sources=(Source("GOST 33009.1-2014", "standard", "5.7.6.1"), PRACTICE),
+    faults={
+        "tied": Fault(
+            "{pilot} and {main} are tied together on a pilot system: take the tie off, so that "
+            "{pilot} feeds the pilot operator and {main} the main operator",
+            "Main gas flows in the pilot trial, before the pilot is proved.",
+        ),
+        "adapter-left": Fault(
+            "{adapter} ties {pilot} to {main} and is left on a pilot system: take it out and run "
+            "pilot, main and common of the valve to the control each by a lead of its own",
+            "Main gas flows in the pilot trial, before the pilot is proved.",
+        ),
+        "both-on-main": Fault(
+            "{pilot} and {main} are tied together and fed from the main output alone: take the tie "
+            "off, and feed the pilot operator from {output}",
+            "No pilot gas: the spark goes on and nothing lights; the trial ends.",
+            Breaks.OPERATION,
+        ),
+    },
+    bad=(
+        Example(_GOOD + "jumper box.PV to box.MV\n", (("tied", "box.PV to box.MV"),)),
+        Example(_ADAPTER, (("adapter-left", "adapter"),)),
+        Example(
+            _ONE_OUTPUT.format(output="MV"),
+            (("both-on-main", "valve.PV to valve.MV"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find pilot systems whose two outputs, or whose two operators, are one conductor."""
+    for tie in ties(facts):
+        adapter, number = tie.adapter, tie.lead
+        if adapter is not None:
+            place = adapter.name_span
+        else:
+            place = facts.place(tie.main) if number is None else facts.lead_span(number)
+        yield RULE.finding(
+            facts,
+            ("adapter-left" if adapter else "tied") if tie.fed else "both-on-main",
+            place,
+            leads=() if number is None else (number,),
+            terminals=tie.concerned,
+            edits=_without_jumper(facts, number),
+            pilot=facts.show(tie.pilot),
+            main=facts.show(tie.main),
+            output=facts.show(tie.output),
+            adapter=adapter.name if adapter else "",
+        )
+
+
+def _without_jumper(facts: Facts, number: int | None) -> list[Edit]:
+    if number is None or facts.diagram.leads[number].role is not LeadRole.JUMPER:
+        return []
+    return [remove_lead(facts.diagram, number)]
