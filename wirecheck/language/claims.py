@@ -82,8 +82,7 @@ def _check_subject(scope: Scope, parsed: Parsed, place: Place, *, signal: bool) 
     if not signal:
         scope.part(place.name, parsed.source)
     elif key not in SIGNALS:
-        known = [*(part.name for part in scope.parts.values()), *SIGNALS]
-        near = scope.nearest_name(place.name.text, known)
+        near = scope.nearest_name(place.name.text, *SIGNALS)
         hint = f"did you mean {near}?" if near else f"signals are {both(SIGNALS)}"
         message = f"“{place.name.text}” is neither a part nor a signal; {hint}"
         scope.problem(message, parsed.at(place.name), near)

@@ -76,8 +76,7 @@ def find_kind(scope: Scope, name: Name, parsed: Parsed) -> UserKind | None:
         return UserKind(kind(key), {}, {}, parsed.span, None)
     if key in scope.spoiled:
         return None
-    known = [*kind_names(), *(user.kind.name for user in scope.kinds.values())]
-    near = nearest(name.text, known)
+    near = nearest(name.text, [*kind_names(), *scope.kinds])
     hint = f"did you mean {near}?" if near else "wirecheck kinds lists them"
     scope.problem(f"no kind of part is called “{name.text}”; {hint}", parsed.at(name), near)
     return None

@@ -9,7 +9,6 @@ from wirecheck.language.read import Parsed
 from wirecheck.language.scope import Scope, UserKind
 from wirecheck.language.statements import LabelsStatement
 from wirecheck.model.diagram import Label, Part, key_of
-from wirecheck.model.nearest import nearest
 from wirecheck.model.text import Span
 from wirecheck.parts.defaults import values_of
 from wirecheck.parts.structure import numbered_terminal, structure_of
@@ -53,10 +52,8 @@ def _sorted_out(
 
 
 def _names_nothing(scope: Scope, parsed: Parsed, statement: LabelsStatement) -> None:
-    known = [part.name for part in scope.parts.values()]
-    known += [user.kind.name for user in scope.kinds.values()]
     name = statement.name
-    near = nearest(name.text, known)
+    near = scope.nearest_name(name.text, *(user.kind.name for user in scope.kinds.values()))
     hint = f"; did you mean {near}?" if near else ""
     message = f"no part or kind of yours is called “{name.text}”{hint}"
     scope.problem(message, parsed.at(name), near)

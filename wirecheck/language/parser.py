@@ -11,6 +11,7 @@ from typing import Any, Protocol, cast
 
 from lark import Lark, TextSlice, Token, Transformer
 from lark import __version__ as lark_version
+from lark.lexer import LexerState, LexerThread, LineCounter
 
 from wirecheck.language import statements as st
 from wirecheck.language.statements import Name, Place, Statement, Words
@@ -25,7 +26,11 @@ def parse_statement(text: str, start: int, end: int) -> Statement:
     Raises:
         lark.UnexpectedInput: it is not a statement; see `syntax_faults.explain`.
     """
-    return cast(Statement, _parser().parse(TextSlice(text, start, end)))
+    frontend = _parser().parser
+    here = LineCounter("\n")  # type: ignore[no-untyped-call]
+    here.char_pos = start  # lark itself would count the lines before it, for each statement anew
+    state = LexerState(TextSlice(text, start, end), here)
+    return cast(Statement, frontend.parser.parse(LexerThread(frontend.lexer, state), "start"))
 
 
 @cache

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import cast
 
@@ -25,8 +25,8 @@ from wirecheck.model.nearest import both, nearest
 from wirecheck.model.text import SourceFile, Span
 from wirecheck.parts.structure import MOST_NUMBERED, numbered_terminal
 
-#: So many wrong names of parts are compared with all those there are, to find the nearest.
-MOST_COMPARED = 200
+#: So many comparisons of a wrong name with a right one are made in one diagram (a second's work).
+MOST_COMPARED = 400_000
 #: So many names are listed in a message.
 MOST_LISTED = 12
 
@@ -75,10 +75,15 @@ class Scope:
         self._made_up += 1
         return Terminal(part, str(self._made_up))
 
-    def nearest_name(self, word: str, known: Iterable[str]) -> str | None:
-        """The nearest of many names; None once that was looked for often enough."""
-        self._compared += 1
-        return nearest(word, known) if self._compared <= MOST_COMPARED else None
+    def nearest_name(self, word: str, *more: str) -> str | None:
+        """The part, splice or other word that was meant; None once that was asked often enough."""
+        self._compared += len(self.parts) + len(self.splices) + len(more)
+        return nearest(word, [*self.names(), *more]) if self._compared <= MOST_COMPARED else None
+
+    def names(self) -> Iterator[str]:
+        """The names of parts and splices, as first typed."""
+        yield from (part.name for part in self.parts.values())
+        yield from (splice.name for splice in self.splices.values())
 
     def part(self, name: Name, source: SourceFile) -> Part | None:
         """The part of that name; a problem if there is none."""
@@ -102,14 +107,13 @@ class Scope:
             message = f"quotes hold one name; the dot stands outside them: {inside}.{terminal}"
             self.problem(message, span, f"{inside}.{terminal}")
             return
-        known = [part.name for part in self.parts.values()]
-        known += [splice.name for splice in self.splices.values()]
-        near = self.nearest_name(name.text, known)
+        near = self.nearest_name(name.text)
         if near:
             hint = f"; did you mean {near}?"
         elif self.lacks_a_file:
             return
-        elif 0 < len(known) <= MOST_LISTED:
+        elif 0 < len(self.parts) + len(self.splices) <= MOST_LISTED:
+            known = list(self.names())
             hint = f"; there {'is' if len(known) == 1 else 'are'} {both(known)}"
         else:
             hint = "; declare it with: part NAME is KIND"
