@@ -1,0 +1,90 @@
+"""A conductor that leads past contacts: its leads, its words, and how it comes off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cached_property
+
+from wirecheck.language.edit import remove_lead, spell
+from wirecheck.language.spelling import spell_in_part
+from wirecheck.model.diagram import LeadRole
+from wirecheck.model.finding import Edit
+from wirecheck.model.nearest import both
+from wirecheck.model.text import Span
+from wirecheck.rules.call_chain.loops import Bridged
+from wirecheck.rules.facts import Facts
+
+
+class Bridge:
+    """The leads between the two ends of a row of contacts."""
+
+    def __init__(self, facts: Facts, row: Bridged) -> None:
+        """Follow the shortest conductor from the one end of the row to the other.
+
+        Leads that land on the row itself are its own: where there is a lead besides, that is the
+        one that leads past.
+        """
+        self._facts, self._row = facts, row
+        path = facts.as_wired.nets.path(*row.ends)
+        beside = [number for number in path if not self._lands_on_row(number)]
+        self.leads: tuple[int, ...] = tuple(beside or path)
+
+    def _lands_on_row(self, number: int) -> bool:
+        lead = self._facts.diagram.leads[number]
+        return bool(self._row.contacts) and not {lead.a, lead.b}.isdisjoint(self._row.ends)
+
+    @property
+    def as_typed(self) -> bool:
+        """Whether two terminals of one part stand next to each other inside a longer run."""
+        if len(self.leads) != 1 or len(self._row.contacts) != 1:
+            return False
+        lead = self._facts.diagram.leads[self.leads[0]]
+        if {lead.a, lead.b} != set(self._row.ends):
+            return False
+        return lead.role is LeadRole.WIRE and self._facts.nets.run_sizes[lead.run] > 1
+
+    @property
+    def span(self) -> Span:
+        """Where it stands in the text: the one lead, or where the first of several lands."""
+        if len(self.leads) == 1:
+            return self._facts.lead_span(self.leads[0])
+        return self._facts.place(self._row.ends[0])
+
+    @property
+    def words(self) -> str:
+        """What it consists of."""
+        if not self.leads:
+            return "the link inside the device"
+        named = both([self._facts.lead(number) for number in self.leads])
+        if len(self.leads) > 1:
+            return f"the way over the leads {named}"
+        jumper = self._facts.diagram.leads[self.leads[0]].role is LeadRole.JUMPER
+        return f"the {'jumper' if jumper else 'lead'} {named}"
+
+    @property
+    def through(self) -> str:
+        """The bridged contact as a run passes through it in the text."""
+        first, second = self._row.ends
+        if self.leads and self._facts.diagram.leads[self.leads[0]].a == second:
+            first, second = second, first
+        diagram = self._facts.diagram
+        return f"{spell(diagram, first)}..{spell_in_part(diagram, second)}"
+
+    @cached_property
+    def edits(self) -> tuple[Edit, ...]:
+        """Take it off, where it is one lead and nothing else hangs on it."""
+        if len(self.leads) != 1:
+            return ()
+        if self.as_typed:
+            words = f"pass through the contact: {self.through}"
+            return (Edit("set", words, self.span, self.through),)
+        return (remove_lead(self._facts.diagram, self.leads[0]),)
+
+
+def by_bridge(facts: Facts, rows: Iterable[Bridged]) -> list[list[Bridged]]:
+    """Rows of contacts, those together that the same leads lead past."""
+    groups: dict[tuple[int, ...], list[Bridged]] = {}
+    for row in rows:
+        leads = Bridge(facts, row).leads or (-1 - len(groups),)
+        groups.setdefault(leads, []).append(row)
+    return list(groups.values())

@@ -1,0 +1,125 @@
+"""Every safety that is there stands ahead of the burner it is to stop.
+
+Mounted, screwed down and forgotten at the other end, or wired into the circuit of something
+else: its opening does nothing to the gas.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.circuit.nets import Element
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.call_chain.burners import Burners
+from wirecheck.rules.call_chain.calls import Calls
+from wirecheck.rules.call_chain.chain import Chain
+from wirecheck.rules.call_chain.contacts import key_of_contact, names, sides, switch
+from wirecheck.rules.call_chain.safeties import Safeties, Standing
+from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called, dangers
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+_GOOD = """\
+part xfmr is transformer
+part limit is high-limit
+part stat is thermostat
+part box is pilot-ignition-control
+part pilot is pilot-burner
+wire xfmr.R to limit to stat to box.TH
+wire xfmr.C to box.COM
+wire box.GND to pilot.HOOD: green
+wire box.SENSE to pilot.ROD
+wire box.SPARK to pilot.SPARK: ignition-cable
+"""
+_PAST = _GOOD.replace("R to limit to stat", "R to stat")
+_FAN = _PAST + "part fan is relay\nwire xfmr.R to limit to fan to xfmr.C\n"
+_HOT = _PAST + "wire xfmr.R to limit to box.24V\n"
+_ONE_SIDE = _PAST + "wire xfmr.R to limit.1\n"
+
+#: What proves or limits something besides the burner too: in another circuit it may be in place.
+_OF_OTHER_EQUIPMENT = frozenset({"air", "flow", "pressure", "door"})
+
+RULE = Rule(
+    name="safety-not-in-chain",
+    title="Every safety stands ahead of a burner",
+    family="call and safety chain",
+    breaks=Breaks.SAFETY,
+    why=(
+        "A safety that is in no path of the burner's call, of its relays or of its supply opens "
+        "without taking anything away from the gas valve."
+    ),
+    blind_spots=(
+        "A safety that acts on a burner which the file leaves out. A switch for air, flow, "
+        "pressure or a door that switches something else is taken as meant for that."
+    ),
+    caution=SAFETY_CAUTION,
+    sources=(PRACTICE,),
+    faults={
+        "not-wired": Fault(
+            "{safety} is drawn and no lead goes to it: wire it into the call lead to {call}",
+            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+        ),
+        "one-side": Fault(
+            "{empty} has no lead, so {safety} stands in no path of the burner: let the call to "
+            "{call} go in at one side of it and out at the other",
+            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+        ),
+        "elsewhere": Fault(
+            "{safety} stands in no path of the burner: its opening takes nothing away from "
+            "{call}; move it into that call lead",
+            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+        ),
+    },
+    bad=(
+        Example(_PAST, (("not-wired", "limit"),)),
+        Example(_ONE_SIDE, (("one-side", "limit.1"),)),
+        Example(_FAN, (("elsewhere", "limit"),)),
+        Example(_HOT, (("elsewhere", "limit"),)),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find safeties that are ahead of no burner."""
+    wired, calls = facts.as_wired, facts.once(Calls)
+    explained = calls.led_past | calls.ahead_of_hot
+    for safety in facts.once(Safeties).standing(Standing.NOWHERE, Standing.EMPTY):
+        contact = safety.contact
+        call = _nearest_call(facts, contact)
+        landed = [side for side in sides(wired, contact) if wired.is_wired(side)]
+        empty = [side for side in sides(wired, contact) if not wired.is_wired(side)]
+        fault = "elsewhere" if not empty else "one-side" if landed else "not-wired"
+        if call is None or key_of_contact(contact) in explained:
+            continue
+        if _may_be_right(wired, contact, fault):
+            continue
+        yield RULE.finding(
+            facts,
+            fault,
+            facts.place(landed[0]) if landed else contact.part.name_span,
+            terminals=sides(wired, contact),
+            safety=names(wired, [contact]),
+            empty=facts.show(empty[0]) if empty else "",
+            danger=dangers([contact]),
+            call=called(facts, call),
+        )
+
+
+def _nearest_call(facts: Facts, contact: Element) -> Chain | None:
+    """The call of a burner, if there is one that is fed: one of the same supply first."""
+    region = facts.as_wired.conduction.region
+    fed = [chain for chain in facts.once(Burners).chains if chain.feeds]
+    beside = (chain for chain in fed if region(chain.feeds[0].hot[0]) == region(contact.net_a))
+    return next(beside, fed[0] if fed else None)
+
+
+def _may_be_right(facts: Facts, contact: Element, fault: str) -> bool:
+    """Whether it is an unused contact of something larger, or guards other equipment."""
+    if fault != "elsewhere":
+        return contact.part.family in ("boiler-control", "fan-limit-control")
+    return switch(contact).moved_by in _OF_OTHER_EQUIPMENT and any(
+        element.type == "load"
+        for net in (contact.net_a, contact.net_b)
+        for _a, _b, element in facts.nets.elements.edges(net, data="element")
+    )
