@@ -27,15 +27,18 @@ _SHADES = (
     ("GN", "green", "#128a32"),
     ("BU", "blue", "#1c4fd0"),
     ("VT", "violet", "#7b2fa8"),
-    ("GY", "grey", "#8c8c8c"),
+    ("GY", "grey", "#999999"),
     ("WH", "white", "#ffffff"),
     ("PK", "pink", "#f8a5c2"),
     ("GD", "gold", "#c9a227"),
     ("TQ", "turquoise", "#25b5b0"),
     ("SR", "silver", "#c4c8cc"),
+    ("tan", "tan", "#d9b98c"),
 )
-_OTHER_WORDS = {"purple": "violet", "gray": "grey", "tan": "brown"}
+"""Tan has no letters in the standard: its word stands for them."""
+_OTHER_WORDS = {"purple": "violet", "gray": "grey"}
 _SHADE_OF = {name: shade for _, name, shade in _SHADES}
+_LETTERS_OF_NAME = {name: letters for letters, name, _ in _SHADES}
 _NAME_OF_LETTERS = {letters: name for letters, name, _ in _SHADES}
 
 _PALE = 0.55
@@ -58,6 +61,17 @@ def ink_for(colour: str) -> Ink:
     if not shades:
         return Ink(UNSTATED)
     return Ink(shades[0], shades[1] if len(shades) > 1 else "")
+
+
+def colour_letters(colour: str) -> str:
+    """Return the letters of IEC 60757 for a colour as typed: `RD`, `WH/RD` (with its tracer).
+
+    Green with yellow is `GNYE`, as the standard joins them. A word that names no colour stays.
+    """
+    names = _names(colour)
+    if set(names) == {"green", "yellow"}:
+        return "GNYE"
+    return "/".join(_LETTERS_OF_NAME[name] for name in names) or colour
 
 
 def _names(colour: str) -> list[str]:

@@ -54,6 +54,7 @@ def finding_mark(
     *,
     points_to: Point | None = None,
     ring_id: str = "mark",
+    radius: float = MARK_RADIUS,
 ) -> Box:
     """Draw the number of a finding in its ring, and return the room it takes.
 
@@ -66,13 +67,14 @@ def finding_mark(
         foot = box_about(points_to, 2.2)
         canvas.oval(foot, fill=ALARM, stroke=NO_LINE, layer=Layer.MARK)
     fill, line_pt, ink = _RINGS[breaks]
-    room = box_about(at, MARK_RADIUS)
+    room = box_about(at, radius)
     tag = Tag(f"{ring_id}-{number}", ("finding", f"finding-{number}"), words)
     canvas.oval(room, fill=fill, stroke=Stroke(ALARM, line_pt), layer=Layer.MARK, tag=tag)
     if breaks is Breaks.WORKMANSHIP:
-        canvas.oval(box_about(at, MARK_RADIUS - 2), stroke=Stroke(ALARM, 0.7), layer=Layer.MARK)
+        canvas.oval(box_about(at, radius - 2), stroke=Stroke(ALARM, 0.7), layer=Layer.MARK)
     shown = str(number)
-    style = Letters(12.0 - 2 * len(shown), Face.BOLD, Align.CENTRE, ink)
+    size_pt = (12.0 - 2 * len(shown)) * radius / MARK_RADIUS
+    style = Letters(size_pt, Face.BOLD, Align.CENTRE, ink)
     canvas.text(at, shown, style, layer=Layer.MARK, tag=Tag(title=words))
     return room.grown(line_pt / 2)
 
