@@ -27,6 +27,10 @@ class Block(NamedTuple):
     first: int
     last: int
 
+    def begins_at(self, x: float, row: int) -> bool:
+        """Say whether its first cell on a row begins there, so that its rim is just before."""
+        return x == self.left and self.first <= row <= self.last
+
     def holds(self, cell: Cell) -> bool:
         """Say whether any of a cell is inside."""
         across = cell.left < self.right and cell.left + 1 > self.left

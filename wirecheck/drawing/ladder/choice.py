@@ -8,7 +8,7 @@ from types import MappingProxyType
 from wirecheck.drawing.ladder.branches import Branch
 from wirecheck.drawing.symbols import contacts, ignition, loads, supply
 from wirecheck.drawing.symbols.symbol import Symbol
-from wirecheck.model.kind import GapSpec, LoadSpec, SwitchSpec
+from wirecheck.model.kind import GapSpec, LoadSpec, SourceSpec, SwitchSpec
 
 # What moves a contact: its symbol open at rest, and closed at rest.
 _SWITCHES: Mapping[str, tuple[Symbol, Symbol]] = MappingProxyType(
@@ -63,7 +63,16 @@ def symbol_for(branch: Branch) -> Symbol:
         return _GAPS[spec.type]
     if branch.type == "winding":
         return supply.PRIMARY_WINDING
-    return supply.METAL_BOND if branch.type == "bond" else supply.SOURCE
+    return supply.METAL_BOND if branch.type == "bond" else source_symbol(branch)
+
+
+def source_symbol(source: Branch) -> Symbol:
+    """Return the symbol of a source: a winding behind a primary, a pilot generator, a supply."""
+    if isinstance(source.spec, SourceSpec) and source.spec.fed_by:
+        return supply.SECONDARY_WINDING
+    if source.part.family == "pilot-generator":
+        return ignition.PILOT_GENERATOR
+    return supply.SOURCE
 
 
 def _switch_symbol(branch: Branch, spec: SwitchSpec) -> Symbol:

@@ -96,11 +96,15 @@ def plan(nets: Nets) -> Plan:
 
 
 def _is_spare(nets: Nets, branch: Branch) -> bool:
-    """Say whether one end of a branch is on no lead, and its terminal need not be."""
-    specs = branch.part.structure.terminals
-    ends = [terminal for terminal in (branch.a, branch.b) if not specs[terminal.name].must]
-    nets_there = [nets.members[nets.net(terminal)] for terminal in ends]
-    return any(not any(map(nets.is_wired, members)) for members in nets_there)
+    """Say whether one end of a branch is on no lead, and no terminal there need be."""
+    return any(_is_idle_net(nets, net) for net in (branch.net_a, branch.net_b))
+
+
+def _is_idle_net(nets: Nets, number: int) -> bool:
+    members = nets.members[real_net(number)]
+    specs = (nets.diagram.spec(terminal) for terminal in members)
+    needed = any(spec is not None and spec.must for spec in specs)
+    return not needed and not any(map(nets.is_wired, members))
 
 
 # ---- rails and rungs -------------------------------------------------------------------------

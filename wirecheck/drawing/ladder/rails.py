@@ -10,7 +10,7 @@ from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.block import blocks, draw_block
 from wirecheck.drawing.ladder.branches import Branch
 from wirecheck.drawing.ladder.element import draw_element
-from wirecheck.drawing.ladder.layout import Flag, Layout
+from wirecheck.drawing.ladder.layout import INSET, Flag, Layout
 from wirecheck.drawing.ladder.work import CELL, ROW, Work
 from wirecheck.drawing.lettering import Face, text_width
 from wirecheck.drawing.symbols import joints, supply
@@ -67,8 +67,9 @@ def draw_rungs(work: Work, layout: Layout, corner: Point) -> None:
     for flag in layout.flags:
         _draw_flag(work, flag, corner, lines_of_rows(work, layout)[flag.other])
     for number in layout.numbers:
-        at = corner.moved(number.x * CELL - 3, number.row * ROW - 6)
-        work.write_number(number.net, at, Align.RIGHT)
+        at_rim = any(block.begins_at(number.x, number.row) for block in held)
+        x = (number.x - INSET * at_rim) * CELL - 3
+        work.write_number(number.net, corner.moved(x, number.row * ROW - 6), Align.RIGHT)
 
 
 def number_lines(work: Work, layout: Layout, first_row: Point) -> None:

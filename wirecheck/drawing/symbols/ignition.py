@@ -22,8 +22,8 @@ def _flame_rod(pen: Pen) -> None:
     left = [Point(4, 9), Point(-7, 5), Point(1, -3), Point(4, -9)]
     right = [Point(8, -3), Point(14, 5), Point(4, 9)]
     pen.curve([*left, *right])
-    pen.line((-5, 10), (14, 10), width_pt=2.0)
-    pen.line((14, 10), (14, 0), (_HALF, 0))
+    pen.line((-5, 10), (12, 10), width_pt=2.0)
+    pen.line((12, 10), (12, 0), (_HALF, 0))
 
 
 def _spark_coil(pen: Pen) -> None:
@@ -43,6 +43,22 @@ def _amplifier(pen: Pen) -> None:
     pen.line((-11, -10), (-11, 10), (12, 0), (-11, -10), (-11, 10))
 
 
+def _pilot_generator(pen: Pen) -> None:
+    """Draw two unlike conductors, one heavy, joined at their hot end."""
+    pen.line((-_HALF, 0), (-10, 0), (0, -9))
+    pen.line((0, -9), (10, 0), width_pt=2.6)
+    pen.line((10, 0), (_HALF, 0))
+    pen.dot(0, -9, 2.2)
+
+
+PILOT_GENERATOR = Symbol(
+    "pilot-generator",
+    "thermocouple or thermopile in the pilot flame",
+    Standard(note="two unlike conductors joined at the hot end; no number"),
+    two_ports(_HALF),
+    Box(-_HALF, -12, _HALF, 2),
+    _pilot_generator,
+)
 SPARK_GAP = Symbol(
     "spark-gap",
     "spark gap, electrode to burner metal",
@@ -75,4 +91,4 @@ FLAME_AMPLIFIER = Symbol(
     Box(-_HALF, -11, _HALF, 11),
     _amplifier,
 )
-SYMBOLS = (SPARK_GAP, FLAME_ROD, SPARK_COIL, FLAME_AMPLIFIER)
+SYMBOLS = (PILOT_GENERATOR, SPARK_GAP, FLAME_ROD, SPARK_COIL, FLAME_AMPLIFIER)

@@ -75,22 +75,10 @@ def _breaker(pen: Pen) -> None:
     pen.curve([Point(-11, -4), Point(-6, -13), Point(6, -13), Point(11, -4)])
 
 
-def _earth_bars(pen: Pen, top: float) -> None:
-    for step, half in enumerate((8.0, 5.0, 2.0)):
-        pen.line((-half, top + 3 * step), (half, top + 3 * step))
-
-
 def _earth(pen: Pen) -> None:
     pen.line((0, 0), (0, 9))
-    _earth_bars(pen, 9)
-
-
-def _protective_earth(pen: Pen) -> None:
-    pen.line((0, 0), (0, 4))
-    pen.circle(0, 14, 10)
-    pen.line((0, 4), (0, 11))
-    for step, half in enumerate((6.0, 4.0, 2.0)):
-        pen.line((-half, 11 + 3 * step), (half, 11 + 3 * step))
+    for step, half in enumerate((8.0, 5.0, 2.0)):
+        pen.line((-half, 9 + 3 * step), (half, 9 + 3 * step))
 
 
 def _frame(pen: Pen) -> None:
@@ -178,14 +166,6 @@ EARTH = Symbol(
     Box(-9, 0, 9, 16),
     _earth,
 )
-PROTECTIVE_EARTH = Symbol(
-    "protective-earth",
-    "protective earth",
-    Standard(iec="02-15-03", database="S00202"),
-    (Point(0, 0),),
-    Box(-11, 0, 11, 25),
-    _protective_earth,
-)
 FRAME = Symbol(
     "frame",
     "frame of the appliance",
@@ -203,7 +183,6 @@ SYMBOLS = (
     FUSIBLE_LINK,
     BREAKER,
     EARTH,
-    PROTECTIVE_EARTH,
     FRAME,
     METAL_BOND,
 )

@@ -1,0 +1,189 @@
+"""The ladder sheet of any diagram: complete, legible, literal, the same every time."""
+
+from itertools import combinations
+
+import pytest
+from hypothesis import given, settings
+
+from tests.drawing.ladder.networks import HEATER, any_wiring, diagram, unmarked
+from tests.drawing.picture import svg_tree
+from wirecheck.check.engine import Checked, check
+from wirecheck.drawing import dot_source, engine
+from wirecheck.drawing.canvas import Canvas, Layer, Lettering, Path, Shape
+from wirecheck.drawing.geometry import Box
+from wirecheck.drawing.ladder import ladder_sheet
+from wirecheck.drawing.ladder.plan import plan
+
+RELAY = """
+part t is transformer
+part a is high-limit
+part b is pressure-switch
+part cr is relay
+part green is lamp: 24 V
+part red is lamp: 24 V
+wire t.R to a to b to cr.A
+wire cr.B to t.C
+wire t.R to cr.COM
+wire cr.NO to green to t.C
+wire cr.NC to red to t.C
+"""
+
+
+def _letterings(sheet: Canvas) -> list[Lettering]:
+    return [item for item in sheet.in_order() if isinstance(item, Lettering)]
+
+
+def _words(sheet: Canvas) -> list[str]:
+    return [item.text for item in _letterings(sheet)]
+
+
+def _ids(sheet: Canvas) -> set[str]:
+    return {item.tag.id for item in sheet.in_order()}
+
+
+def _overlaps(sheet: Canvas) -> list[tuple[str, str]]:
+    """Return lettering that lies on other lettering; marks of findings have a ring of their own."""
+    placed = [(i.text, i.bounds.grown(-0.6)) for i in _letterings(sheet) if i.layer is Layer.TEXT]
+    return [
+        (one, other)
+        for (one, here), (other, there) in combinations(placed, 2)
+        if here.overlaps(there, slack=0.8)
+    ]
+
+
+@settings(max_examples=40, deadline=None)
+@given(any_wiring())
+def test_any_diagram_is_drawn_whole_and_legibly(text: str) -> None:
+    """No exception, no lead missing, nothing lettered over anything else, all on the paper."""
+    checked = unmarked(text)
+    sheet = ladder_sheet(checked)
+    for number in range(len(checked.diagram.leads)):
+        assert f"ladder-lead-{number}" in _ids(sheet)
+    assert _overlaps(sheet) == []
+    paper = Box(0, 0, sheet.width, sheet.height)
+    assert all(paper.holds(item.bounds) for item in sheet.in_order())
+
+
+@pytest.mark.parametrize("text", ["", 'diagram "only a title"', "part a is relay", HEATER])
+def test_few_or_no_parts_give_a_sheet(text: str) -> None:
+    assert engine.render(ladder_sheet(unmarked(text)), "svg").startswith(b"<?xml")
+
+
+def test_every_part_of_the_heater_can_be_found_on_the_sheet() -> None:
+    ids = _ids(ladder_sheet(unmarked(HEATER)))
+    wanted = {"source-line", "source-xfmr", "part-xfmr-primary", "part-limit", "part-stat-heat"}
+    wanted |= {"block-box", "part-box-K1", "part-box-K2", "part-valve-main operator"}
+    wanted |= {"block-pilot", "part-pilot-spark", "part-pilot-flame"}
+    assert {f"ladder-{name}".replace(" ", "_20_") for name in wanted} <= ids
+
+
+def test_the_safeties_are_marked() -> None:
+    sheet = ladder_sheet(unmarked(HEATER))
+    marked = [item for item in sheet.in_order() if "safety" in item.tag.classes]
+    assert len(marked) == 1
+    assert "black square" in " ".join(_words(sheet))
+
+
+def test_terminals_of_the_control_stand_on_the_rim_of_its_block() -> None:
+    sheet = ladder_sheet(unmarked(HEATER))
+    items = sheet.in_order()
+    rim = next(item.bounds for item in items if item.tag.id == "ladder-block-box")
+    terminals = {
+        item.tag.title: item.bounds.centre
+        for item in items
+        if isinstance(item, Shape) and "terminal" in item.tag.classes
+    }
+    assert terminals["box.TH"].x == pytest.approx(rim.left, abs=1)
+    for name in ("box.COM", "box.PV", "box.MV"):
+        assert terminals[name].x == pytest.approx(rim.right, abs=1)
+
+
+def test_beside_a_coil_stand_the_lines_of_its_contacts_a_break_contact_underlined() -> None:
+    """After the book's relay circuits: one rung works the relay, two are worked by it."""
+    sheet = ladder_sheet(unmarked(RELAY))
+    coil = next(item.bounds for item in sheet.in_order() if item.tag.id == "ladder-part-cr-coil")
+    beside = [
+        item
+        for item in _letterings(sheet)
+        if item.at.x > coil.right + 20 and abs(item.at.y - coil.centre.y) < 1
+    ]
+    assert [item.text for item in beside] == ["2", "3"]
+    under = [
+        item.bounds
+        for item in sheet.in_order()
+        if isinstance(item, Path) and item.bounds.centre.y > coil.centre.y
+    ]
+    make, broken = (item.bounds for item in beside)
+    assert any(_is_under(line, broken) for line in under)
+    assert not any(_is_under(line, make) for line in under)
+
+
+def _is_under(line: Box, letters: Box) -> bool:
+    near = abs(line.centre.y - letters.bottom) < 2
+    return near and abs(line.centre.x - letters.centre.x) < 1 and line.width < letters.width + 3
+
+
+def test_wire_numbers_are_one_for_a_net_and_typed_ones_are_kept() -> None:
+    sheet = ladder_sheet(unmarked(RELAY.replace("to cr.A", "to cr.A: number H7")))
+    words = _words(sheet)
+    assert "H7" in words
+    assert words.count("H7") >= 2
+    leads = [text for text in words if text.startswith("t.R to")]
+    assert len(leads) == 2
+
+
+def test_a_finding_is_marked_where_it_is_and_listed_at_the_foot() -> None:
+    found = check(diagram(HEATER.replace("wire box.GND to pilot.HOOD", "")))
+    names = [finding.rule for finding in found.findings]
+    sheet = ladder_sheet(found)
+    assert "burner-ground-missing" in names
+    number = names.index("burner-ground-missing") + 1
+    ids = _ids(sheet)
+    assert {f"ladder-mark-{number}", f"ladder-listed-{number}"} <= ids
+    terminal = next(
+        item.bounds.centre
+        for item in sheet.in_order()
+        if isinstance(item, Shape) and item.tag.title == "box.GND"
+    )
+    mark = next(i.bounds.centre for i in sheet.in_order() if i.tag.id == f"ladder-mark-{number}")
+    assert abs(mark.x - terminal.x) + abs(mark.y - terminal.y) < 90
+
+
+def test_a_missing_way_back_is_said() -> None:
+    words = _words(ladder_sheet(unmarked(HEATER.replace("wire box.GND to pilot.HOOD", ""))))
+    assert "no lead joins box.GND and pilot.HOOD" in words
+    words = _words(ladder_sheet(unmarked(HEATER)))
+    assert "way back: box.GND to pilot.HOOD" in words
+
+
+def test_names_and_labels_are_drawn_literally() -> None:
+    nasty = r'a "b" <script> & \N \G'
+    quoted = '"' + nasty.replace('"', '""') + '"'
+    text = f'part {quoted} is high-limit\nlabels {quoted}: 1 as "<&\\l>"\nwire {quoted} to open'
+    sheet = ladder_sheet(unmarked(f"diagram {quoted}\npart t is transformer\n{text}\n"))
+    drawn = ["".join(node.itertext()) for node in svg_tree(sheet).iter()]
+    assert nasty in drawn
+
+
+def test_the_same_diagram_gives_the_same_drawing() -> None:
+    def source() -> str:
+        return dot_source.write(ladder_sheet(_checked(), date="2024-05-01"))
+
+    def _checked() -> Checked:
+        return check(diagram(HEATER))
+
+    assert source() == source()
+
+
+def test_forty_parts_are_drawn_at_full_size_on_paper_that_exists() -> None:
+    zones = "\n".join(
+        f"part s{n} is thermostat\npart z{n} is zone-valve\n"
+        f"wire xfmr.R to s{n} to z{n}.M1\nwire z{n}.M2 to xfmr.C"
+        for n in range(18)
+    )
+    checked = unmarked(HEATER + zones)
+    assert len(checked.diagram.parts) > 40
+    sheet = ladder_sheet(checked)
+    assert (sheet.width, sheet.height) in {(1683.8, 1190.6), (1190.6, 1683.8)}
+    assert min(item.style.size_pt for item in _letterings(sheet)) >= 6
+    assert sum(len(section.sources) for section in plan(checked.nets).sections) == 2
