@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cached_property
 
-from wirecheck.language.edit import remove_lead, spell
-from wirecheck.language.spelling import spell_in_part
+from wirecheck.language.edit import remove_lead
 from wirecheck.model.diagram import LeadRole
 from wirecheck.model.finding import Edit
 from wirecheck.model.nearest import both
@@ -61,23 +60,11 @@ class Bridge:
         jumper = self._facts.diagram.leads[self.leads[0]].role is LeadRole.JUMPER
         return f"the {'jumper' if jumper else 'lead'} {named}"
 
-    @property
-    def through(self) -> str:
-        """The bridged contact as a run passes through it in the text."""
-        first, second = self._row.ends
-        if self.leads and self._facts.diagram.leads[self.leads[0]].a == second:
-            first, second = second, first
-        diagram = self._facts.diagram
-        return f"{spell(diagram, first)}..{spell_in_part(diagram, second)}"
-
     @cached_property
     def edits(self) -> tuple[Edit, ...]:
         """Take it off, where it is one lead and nothing else hangs on it."""
         if len(self.leads) != 1:
             return ()
-        if self.as_typed:
-            words = f"pass through the contact: {self.through}"
-            return (Edit("set", words, self.span, self.through),)
         return (remove_lead(self._facts.diagram, self.leads[0]),)
 
 

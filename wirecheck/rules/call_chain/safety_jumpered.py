@@ -60,11 +60,6 @@ RULE = Rule(
             "{way} leads past {safety}: take it off, so that the current goes through them",
             "They open and nothing happens: the burner runs on through {danger}.",
         ),
-        "typed": Fault(
-            "as typed, {way} joins both sides of {safety}; if the run passes through {safety}, "
-            "write {through}, otherwise take that lead off",
-            "{safety} opens and nothing happens: the burner runs on through {danger}.",
-        ),
     },
     bad=(
         Example(
@@ -75,12 +70,8 @@ RULE = Rule(
             _GOOD + "jumper limit.1 to rollout.2\n",
             (("several", "limit.1 to rollout.2"),),
         ),
-        Example(
-            _GOOD.replace("to limit to", "to limit.1 to limit.2 to"),
-            (("typed", "limit.1 to limit.2"),),
-        ),
     ),
-    good=(Example(_GOOD), Example(_GOOD.replace("to limit to", "to limit.1..2 to"))),
+    good=(Example(_GOOD),),
 )
 
 
@@ -90,10 +81,11 @@ def check(facts: Facts) -> Iterator[Finding]:
     for rows in by_bridge(facts, _rows(facts)):
         bridge = Bridge(facts, rows[0])
         bridged = in_text_order({key_of_contact(c): c for r in rows for c in r.contacts}.values())
-        fault = "several" if len(bridged) > 1 else "typed" if bridge.as_typed else "one"
+        if bridge.as_typed:
+            continue  # told where the text passes a contact
         yield RULE.finding(
             facts,
-            fault,
+            "several" if len(bridged) > 1 else "one",
             bridge.span,
             leads=bridge.leads,
             terminals=[side for contact in bridged for side in sides(wired, contact)],
@@ -101,7 +93,6 @@ def check(facts: Facts) -> Iterator[Finding]:
             way=bridge.words,
             safety=names(wired, bridged),
             danger=dangers(filter(is_safety, bridged)),
-            through=bridge.through,
         )
 
 

@@ -55,10 +55,6 @@ RULE = Rule(
     caution=SAFETY_CAUTION,
     sources=(PRACTICE,),
     faults={
-        "not-wired": Fault(
-            "{safety} is drawn and no lead goes to it: wire it into the call lead to {call}",
-            "{safety} opens and nothing happens: the burner runs on through {danger}.",
-        ),
         "one-side": Fault(
             "{empty} has no lead, so {safety} stands in no path of the burner: let the call to "
             "{call} go in at one side of it and out at the other",
@@ -71,7 +67,6 @@ RULE = Rule(
         ),
     },
     bad=(
-        Example(_PAST, (("not-wired", "limit"),)),
         Example(_ONE_SIDE, (("one-side", "limit.1"),)),
         Example(_FAN, (("elsewhere", "limit"),)),
         Example(_HOT, (("elsewhere", "limit"),)),
@@ -89,15 +84,15 @@ def check(facts: Facts) -> Iterator[Finding]:
         call = _nearest_call(facts, contact)
         landed = [side for side in sides(wired, contact) if wired.is_wired(side)]
         empty = [side for side in sides(wired, contact) if not wired.is_wired(side)]
-        fault = "elsewhere" if not empty else "one-side" if landed else "not-wired"
-        if call is None or key_of_contact(contact) in explained:
+        fault = "one-side" if empty else "elsewhere"
+        if call is None or not landed or key_of_contact(contact) in explained:
             continue
         if _may_be_right(wired, contact, fault):
             continue
         yield RULE.finding(
             facts,
             fault,
-            facts.place(landed[0]) if landed else contact.part.name_span,
+            facts.place(landed[0]),
             terminals=sides(wired, contact),
             safety=names(wired, [contact]),
             empty=facts.show(empty[0]) if empty else "",

@@ -61,11 +61,6 @@ RULE = Rule(
             "{thermostat}",
             "{thermostat} calls all the time: what it runs stops only when a limit opens.",
         ),
-        "typed": Fault(
-            "as typed, {way} joins the two sides of {thermostat}; if the run passes through "
-            "{thermostat}, write {through}, otherwise take that lead off",
-            "{thermostat} calls all the time: what it runs stops only when a limit opens.",
-        ),
         "other-path": Fault(
             "current gets to {call} past {thermostat} by way of {path}: open that way",
             "{thermostat} calls all the time: what it runs stops only when a limit opens.",
@@ -73,10 +68,6 @@ RULE = Rule(
     },
     bad=(
         Example(_GOOD + "jumper stat.R to stat.W\n", (("joined", "stat.R to stat.W"),)),
-        Example(
-            _GOOD.replace("to stat to", "to stat.R to stat.W to"),
-            (("typed", "stat.R to stat.W"),),
-        ),
         Example(
             _FUSED + "wire limit.2 to spare to box.TH\n",
             (("other-path", "stat"),),
@@ -97,16 +88,17 @@ def _joined(facts: Facts) -> Iterator[Finding]:
     for rows in by_bridge(facts, _rows(facts)):
         bridge = Bridge(facts, rows[0])
         bridged = in_text_order({key_of_contact(c): c for r in rows for c in r.contacts}.values())
+        if bridge.as_typed:
+            continue  # told where the text passes a contact
         yield RULE.finding(
             facts,
-            "typed" if bridge.as_typed and len(bridged) == 1 else "joined",
+            "joined",
             bridge.span,
             leads=bridge.leads,
             terminals=[side for contact in bridged for side in sides(wired, contact)],
             edits=bridge.edits,
             way=bridge.words,
             thermostat=names(wired, filter(is_thermostat, bridged)),
-            through=bridge.through,
         )
 
 

@@ -48,7 +48,7 @@ RULE = Rule(
     },
     bad=(
         Example(
-            _GOOD.replace("R to stat-2 to", "R to"),
+            _GOOD.replace("R to stat-2 to", "R to").replace("part stat-2 is thermostat\n", ""),
             (("constant", "zone-2.M1"),),
         ),
     ),
