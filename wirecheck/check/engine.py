@@ -12,6 +12,9 @@ from wirecheck.model.finding import Assumed, Finding, NotChecked
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.registry import RULES
 
+#: What findings can share: a lead by its number, a terminal, or a part by its key.
+_Place = int | Terminal | str
+
 
 class Checked(NamedTuple):
     """What a check of one diagram says.
@@ -39,43 +42,54 @@ def check(diagram: Diagram) -> Checked:
     return Checked(
         diagram,
         nets,
-        _in_order(diagram, _at_their_cause(raised)),
+        _in_order(diagram, _at_their_cause(diagram, raised)),
         tuple(assumptions(diagram)),
         tuple(_not_checked(diagram)),
     )
 
 
-def _at_their_cause(findings: list[Finding]) -> Iterator[Finding]:
+def _at_their_cause(diagram: Diagram, findings: list[Finding]) -> Iterator[Finding]:
     """Leave out findings that another one at the same lead, terminal or device explains."""
     left = list(_not_covered(findings))
+    leads = diagram.leads
     parts_of: dict[str, set[str]] = {}
-    said: set[int | Terminal] = set()
+    said: set[_Place] = set()
     for finding in left:
         parts_of.setdefault(finding.rule, set()).update(_parts(finding))
         if not RULES[finding.rule].rule.general:
             said |= _places(finding)
+            said.update(end.part for n in finding.lead_numbers for end in leads[n][:2])
     for finding in left:
         rule = RULES[finding.rule].rule
-        says_more = rule.general and said & (set(finding.lead_numbers) or _places(finding))
+        names: set[_Place] = {*finding.lead_numbers} or {*_places(finding), *_parts(finding)}
         beside = (_parts(finding) & parts_of.get(other, set()) for other in rule.stands_back_for)
-        if not says_more and not any(beside):
+        if not (rule.general and said & names) and not any(beside):
             yield finding
 
 
 def _not_covered(findings: list[Finding]) -> Iterator[Finding]:
-    """Leave out what follows from a finding that covers its leads and terminals."""
-    covered: set[int | Terminal] = set()
+    """Leave out what follows from a finding that covers its leads and terminals.
+
+    One that is general as well covers several findings, and stands back for one alone.
+    """
+    others: dict[_Place, set[int]] = {}
+    for number, finding in enumerate(findings):
+        if not RULES[finding.rule].rule.covers:
+            for place in _places(finding):
+                others.setdefault(place, set()).add(number)
+    covered: set[int] = set()
     for finding in findings:
-        if RULES[finding.rule].rule.covers:
-            covered |= _places(finding)
-    for finding in findings:
-        if RULES[finding.rule].rule.covers or not _places(finding) & covered:
-            yield finding
+        rule = RULES[finding.rule].rule
+        if rule.covers:
+            explained = set[int]().union(*(others.get(place, ()) for place in _places(finding)))
+            if len(explained) > 1 or not rule.general:
+                covered |= explained
+    return (finding for number, finding in enumerate(findings) if number not in covered)
 
 
-def _places(finding: Finding) -> set[int | Terminal]:
+def _places(finding: Finding) -> set[_Place]:
     """The leads and terminals a finding names; earth is everywhere and says nothing."""
-    places: set[int | Terminal] = {*finding.lead_numbers, *finding.at_terminals}
+    places: set[_Place] = {*finding.lead_numbers, *finding.at_terminals}
     return places - {EARTH}
 
 

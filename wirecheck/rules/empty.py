@@ -1,14 +1,33 @@
-"""Terminals that have to be wired and have no lead."""
+"""Terminals that have to be wired and have no lead, and where such a lead would run to."""
 
 from __future__ import annotations
 
-from wirecheck.model.diagram import Part, Terminal
+from collections.abc import Mapping
+from typing import Final
+
+from wirecheck.model.diagram import UNKNOWN_END, Part, Terminal
 from wirecheck.rules.facts import Facts
+
+#: Role of a control's terminal: family and role of the terminal that its lead runs to.
+_RUNS_TO: Final = {
+    "pilot-valve": ("gas-valve", "pilot-operator"),
+    "main-valve": ("gas-valve", "main-operator"),
+    "valve-feed": ("gas-valve", "operator"),
+    "valve-common": ("gas-valve", "operator-common"),
+    "spark": ("burner", "electrode"),
+    "sense": ("burner", "rod"),
+    "burner-ground": ("burner", "burner-metal"),
+    "damper-hot": ("vent-damper", "damper-hot"),
+    "damper-call": ("vent-damper", "damper-call"),
+    "damper-proved": ("vent-damper", "damper-proved"),
+    "damper-common": ("vent-damper", "damper-common"),
+}
 
 
 def needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
     """Those of parts that are wired otherwise, in the order of the text.
 
+    One that a lead whose end was not traced may land on is left out.
     Use it as ``facts.once(needed_and_empty)``.
     """
     families = {part.family for part in facts.diagram.parts.values()}
@@ -17,7 +36,7 @@ def needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
         for part in facts.diagram.parts.values()
         if any_wired(facts, part)
         for terminal in needed(part, families)
-        if not facts.is_wired(terminal)
+        if not facts.is_wired(terminal) and not may_be_untraced(facts, terminal)
     )
 
 
@@ -35,3 +54,57 @@ def needed(part: Part, families: set[str]) -> tuple[Terminal, ...]:
 def any_wired(facts: Facts, part: Part) -> bool:
     """Whether any lead lands on a part."""
     return any(facts.is_wired(part.terminal(name)) for name in part.structure.terminals)
+
+
+def may_be_untraced(facts: Facts, terminal: Terminal) -> bool:
+    """Whether a lead of the terminal's circuit was not traced to its end, and may land there."""
+    spec = facts.diagram.spec(terminal)
+    untraced = facts.once(_untraced_circuits)
+    return bool(untraced) and (
+        spec is None or "any" in untraced or spec.circuit == "any" or spec.circuit in untraced
+    )
+
+
+def _untraced_circuits(facts: Facts) -> frozenset[str]:
+    """The circuits that leads with an end not traced are known to belong to."""
+    circuits = set()
+    for lead in facts.diagram.leads:
+        for here, there in ((lead.a, lead.b), (lead.b, lead.a)):
+            if there.part == UNKNOWN_END:
+                spec = facts.diagram.spec(here)
+                circuits.add(spec.circuit if spec else "any")
+    return frozenset(circuits)
+
+
+def counterparts(facts: Facts) -> Mapping[Terminal, tuple[Terminal, ...]]:
+    """For the terminals of controls and of what is wired to them, where their lead may run to.
+
+    Use it as ``facts.once(counterparts)``.
+    """
+    found: dict[Terminal, list[Terminal]] = {}
+    for control, other in facts.once(_hookups):
+        for role, (family, other_role) in _RUNS_TO.items():
+            here = facts.terminal(control, role)
+            there = facts.terminal(other, other_role) if other.family == family else None
+            if here is not None and there is not None:
+                found.setdefault(here, []).append(there)
+                found.setdefault(there, []).append(here)
+    return {end: tuple(others) for end, others in found.items()}
+
+
+def _hookups(facts: Facts) -> tuple[tuple[Part, Part], ...]:
+    """Controls and the parts that belong to them, or that a lead joins to them."""
+    families = {family for family, _role in _RUNS_TO.values()}
+    parts = facts.diagram.parts
+    found: dict[tuple[str, str], tuple[Part, Part]] = {}
+    for control in facts.of("ignition-control"):
+        for family in families:
+            other = facts.companion(control, family)
+            if other is not None:
+                found[control.key, other.key] = (control, other)
+    for lead in facts.diagram.leads:
+        a, b = parts.get(lead.a.part), parts.get(lead.b.part)
+        for one, far in ((a, b), (b, a)):
+            if one is not None and far is not None and one.family == "ignition-control":
+                found[one.key, far.key] = (one, far)
+    return tuple(found.values())

@@ -85,8 +85,10 @@ class Rule(NamedTuple):
         bad: diagrams with the mistake, as small as can be; good: the same put right.
         stands_back_for: rules whose finding at the same device explains this one's.
         general: it speaks of anything (a loose end, an empty terminal) and only where no other
-            rule says something of the same lead or, where it names no lead, the same terminal.
-        covers: whatever else is found at its leads and terminals follows from this.
+            rule says something of the same lead or, where it names no lead, of the same terminal
+            or of a lead at the same device.
+        covers: whatever else is found at its leads and terminals follows from this; if it is
+            general too, only where that is more than one finding.
     """
 
     name: str

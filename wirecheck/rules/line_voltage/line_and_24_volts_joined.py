@@ -132,10 +132,19 @@ def _finding(facts: Facts, fault: str, trace: Trace) -> Finding:
         fault,
         facts.lead_span(cause),
         leads=(cause,),
-        terminals=(trace.start, trace.end),
+        terminals=(trace.start, trace.end, *_left_empty(facts)),
         lead=facts.lead(cause),
         line=facts.show(trace.start),
         low=facts.show(trace.end),
         part=facts.diagram.parts[trace.start.part].name,
         hint=f", or type the volts of {low.name} if it is made for them" if could_be_line else "",
     )
+
+
+def _left_empty(facts: Facts) -> tuple[Terminal, ...]:
+    """The side of the one transformer that has no lead: its lead may be the one on the line."""
+    transformers = [supply for supply in facts.supplies if supply.part.family == "transformer"]
+    if len(transformers) != 1:
+        return ()
+    sides = (transformers[0].hot, transformers[0].common)
+    return tuple(side for side in sides if not facts.is_wired(side))

@@ -56,6 +56,7 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD),),
+    stands_back_for=("damper-leads-exchanged",),
 )
 
 

@@ -1,0 +1,117 @@
+"""Every terminal that its device needs has a lead.
+
+A terminal that belongs to a part left out of the sketch is none: what is needed is judged only
+beside what is drawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from wirecheck.language.edit import add_lead
+from wirecheck.model.diagram import Terminal
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.empty import any_wired, counterparts, needed_and_empty
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: Roles of the terminals that follow each other in a chain of switches.
+_IN_CHAIN: Final = frozenset(
+    {"secondary-hot", "side", "thermostat-feed", "thermostat-heat", "probe-out", "call", "coil"}
+)
+
+_GOOD = """\
+part xfmr is transformer
+part limit is high-limit
+part stat is thermostat
+part fan is relay
+wire xfmr.R to limit.1
+wire limit.2 to stat.R
+wire stat.W to fan to xfmr.C
+wire xfmr.C to earth: green
+"""
+
+RULE = Rule(
+    name="needed-terminal-empty",
+    title="Every terminal that its device needs has a lead",
+    family="workmanship",
+    breaks=Breaks.OPERATION,
+    why="The circuit ends there: what lies beyond does not work.",
+    blind_spots="A lead that is there and was not typed.",
+    caution="",
+    sources=(PRACTICE,),
+    faults={
+        "empty": Fault(
+            "{terminal} ({about}) has no lead, and {part} cannot do without: run it",
+            "The circuit ends there: what hangs on {terminal} does not work.",
+        ),
+        "no-lead-between": Fault(
+            "no lead runs from {terminal} to {other}: run one",
+            "The circuit ends there: what hangs on {terminal} does not work.",
+        ),
+    },
+    bad=(
+        Example(_GOOD.replace("fan to xfmr.C", "fan.A"), (("empty", "fan"),)),
+        Example(_GOOD.replace("wire limit.2 to stat.R\n", ""), (("no-lead-between", "limit"),)),
+    ),
+    good=(Example(_GOOD),),
+    general=True,
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find needed terminals without a lead; the two ends of one missing lead are one finding."""
+    empty = [end for end in facts.once(needed_and_empty) if not _explained(facts, end)]
+    pairs = facts.once(counterparts)
+    chain = [end for end in empty if facts.role(end) in _IN_CHAIN]
+    between = tuple(chain) if len({end.part for end in chain}) == len(chain) == 2 else ()
+    done: set[Terminal] = set()
+    for end in empty:
+        if end in done:
+            continue
+        others = (*pairs.get(end, ()), *(between if end in between else ()))
+        other = next((other for other in others if other in empty and other != end), None)
+        done.add(end)
+        if other is not None:
+            done.add(other)
+            yield _between(facts, end, other)
+        else:
+            yield _empty(facts, end)
+
+
+def _explained(facts: Facts, end: Terminal) -> bool:
+    """Whether the lead that is missing here landed elsewhere, or comes from a part not wired.
+
+    Where the other end of the lead is wired, what it is wired to is the mistake, if there is one.
+    """
+    for other in facts.once(counterparts).get(end, ()):
+        part = facts.part(other)
+        if facts.is_wired(other) or (part is not None and not any_wired(facts, part)):
+            return True
+    return False
+
+
+def _between(facts: Facts, end: Terminal, other: Terminal) -> Finding:
+    return RULE.finding(
+        facts,
+        "no-lead-between",
+        facts.diagram.parts[end.part].name_span,
+        terminals=(end, other),
+        edits=(add_lead(facts.diagram, end, other),),
+        terminal=facts.show(end),
+        other=facts.show(other),
+    )
+
+
+def _empty(facts: Facts, end: Terminal) -> Finding:
+    part = facts.diagram.parts[end.part]
+    return RULE.finding(
+        facts,
+        "empty",
+        part.name_span,
+        terminals=(end,),
+        terminal=facts.show(end),
+        about=part.structure.terminals[end.name].about.split(":")[0],
+        part=part.name,
+    )
