@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.language.edit import move_end
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.burner_ground.way_back import Ends, astray
 from wirecheck.rules.cautions import MOVING_LEADS
@@ -23,10 +24,16 @@ wire box.SENSE to pilot.ROD
 wire box.GND to pilot.HOOD: green
 """
 
-#: What the unit does with its ground on a terminal of some role; by default the signal is lost.
-_SEEN = {
+#: What the unit does with its ground on a terminal of some role.
+_SEEN_AT = {
     "rod": "The rod is grounded: the {flame} lights and is never proved.",
     "electrode": "The spark goes to ground: no spark, unlit {gas} until the trial ends.",
+    "burner-metal": "The {flame} lights, the spark goes on, the flame is not proved.",
+}
+#: Elsewhere, by the circuit of the terminal.
+_SEEN_ON = {
+    "line": "The line is shorted to ground, or the burner's metal is live at line voltage.",
+    "24V": "The ground lead shorts the transformer when that terminal is live; no flame is proved.",
 }
 _NOT_PROVED = "The {flame} lights, the spark goes on, the flame is not proved; the trial ends."
 
@@ -47,14 +54,21 @@ RULE = Rule(
             "the ground lead of {end} lands on {far}: take it off there and land it on {right}",
             "{seen}",
         ),
+        "shorts": Fault(
+            "the ground lead of {end} lands on {far}: take it off there and land it on {right}",
+            "{seen}",
+            Breaks.SAFETY,
+        ),
     },
     bad=(
         Example(
             _GOOD.replace("pilot.HOOD", "pilot.ROD"),
             (("wrong-terminal", "pilot.ROD"),),
         ),
+        Example(_GOOD.replace("pilot.HOOD", "box.24V"), (("shorts", "box.24V"),)),
     ),
     good=(Example(_GOOD),),
+    covers=True,
 )
 
 
@@ -63,11 +77,11 @@ def check(facts: Facts) -> Iterator[Finding]:
     for found in astray(facts, Ends.AT_WRONG_TERMINAL):
         hookup, far = found.hookup, found.far
         right = hookup.metal if found.start == hookup.ground else hookup.ground
-        seen = _SEEN.get(facts.role(far), _NOT_PROVED)
         edit = move_end(facts.diagram, found.lead, far, right)
+        seen = _SEEN_AT.get(facts.role(far)) or _SEEN_ON.get(_circuit(facts, far), _NOT_PROVED)
         yield RULE.finding(
             facts,
-            "wrong-terminal",
+            "shorts" if seen in _SEEN_ON.values() else "wrong-terminal",
             facts.end_span(found.lead, far),
             leads=(found.lead,),
             terminals=(found.start, far, right),
@@ -77,3 +91,11 @@ def check(facts: Facts) -> Iterator[Finding]:
             right=facts.show(right),
             seen=seen.format(flame=hookup.flame, gas=hookup.gas),
         )
+
+
+def _circuit(facts: Facts, far: Terminal) -> str:
+    """The circuit a terminal is on; that of a switch follows from what feeds it."""
+    spec = facts.diagram.spec(far)
+    if spec is not None and spec.circuit == "any" and facts.as_wired.hot_supplies(far):
+        return "24V"
+    return spec.circuit if spec else ""

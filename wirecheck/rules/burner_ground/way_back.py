@@ -17,8 +17,6 @@ from wirecheck.rules.ignition_leads.hookup import Hookup, hookups
 _COMMON_ROLES = frozenset(
     {"control-common", "valve-common", "damper-common", "secondary-common", "operator-common"}
 )
-#: Leads of the burner's metal that land here are the ignition leads' business.
-_IGNITION_ROLES = frozenset({"spark", "sense", "electrode", "rod"})
 
 
 class Ends(Enum):
@@ -79,22 +77,33 @@ def _read(facts: Facts, hookup: Hookup) -> Astray | NoLead | None:
         return None
     if hookup.exchanged_with_ground(facts):
         return None
-    from_ground = _astray(facts, hookup, ground, _COMMON_ROLES)
-    from_metal = from_ground or _astray(facts, hookup, metal, _IGNITION_ROLES)
-    return from_metal or NoLead(hookup, by_common=False)
+    from_ground = _astray(facts, hookup, ground)
+    return from_ground or _astray(facts, hookup, metal) or NoLead(hookup, by_common=False)
 
 
-def _astray(
-    facts: Facts, hookup: Hookup, start: Terminal, ignored: frozenset[str]
-) -> Astray | None:
+def _astray(facts: Facts, hookup: Hookup, start: Terminal) -> Astray | None:
     """The first lead on one of the two places that ends at a device or at earth."""
     for number in facts.nets.leads_at(start):
         far = facts.other_end(number, start)
         if far == EARTH:
             return Astray(hookup, Ends.AT_CABINET, number, start, far)
-        if far.part not in facts.diagram.parts or facts.role(far) in ignored:
+        if far.part not in facts.diagram.parts or _is_another_lead(facts, hookup, start, far):
             continue
         through = facts.conduction.may_join(facts.net(hookup.ground), facts.net(hookup.metal))
         ends = Ends.AT_CONTACT if through else Ends.AT_WRONG_TERMINAL
         return Astray(hookup, ends, number, start, far)
     return None
+
+
+def _is_another_lead(facts: Facts, hookup: Hookup, start: Terminal, far: Terminal) -> bool:
+    """Whether the lead is not the ground lead: a common, or an ignition or sense lead astray.
+
+    An ignition or sense lead on the burner's metal leaves its proper place empty; if both ends of
+    that lead are joined all the same, the one on the metal is the ground lead.
+    """
+    if start == hookup.ground:
+        return facts.role(far) in _COMMON_ROLES
+    for ends in ((hookup.spark, hookup.electrode), (hookup.sense, hookup.senses)):
+        if far in ends:
+            return not facts.joined(*ends)
+    return False

@@ -73,7 +73,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             "terminals-joined" if joined else "rod-lead-on-spark",
             facts.end_span(*astray) if astray else facts.place(spark),
             leads=astray[:1] if astray else (),
-            terminals=(spark, sense, senses),
+            terminals=(spark, sense, senses, electrode),
             edits=_to_sense(facts, astray[0], spark, sense) if astray and not joined else (),
             rod=facts.show(senses),
             spark=facts.show(spark),

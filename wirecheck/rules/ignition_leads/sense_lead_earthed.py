@@ -73,7 +73,6 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD), Example(_ONE_ROD)),
-    stands_back_for=("burner-ground-on-wrong-terminal",),
 )
 
 

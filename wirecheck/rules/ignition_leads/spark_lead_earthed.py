@@ -69,7 +69,6 @@ RULE = Rule(
         ),
     ),
     good=(Example(_HEAD + _SPARK + _GROUND),),
-    stands_back_for=("burner-ground-on-wrong-terminal",),
 )
 
 

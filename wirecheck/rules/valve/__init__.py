@@ -9,6 +9,7 @@ from wirecheck.rules.valve import (
     pilot_and_main_tied,
     standing_pilot_valve_kept,
     valve_fed_past_control,
+    valve_lead_astray,
     valve_lead_missing,
     valve_leads_out_of_order,
     valve_on_two_controls,
@@ -22,6 +23,7 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (operators_not_tied.RULE, operators_not_tied.check),
     (valve_leads_out_of_order.RULE, valve_leads_out_of_order.check),
     (valve_lead_missing.RULE, valve_lead_missing.check),
+    (valve_lead_astray.RULE, valve_lead_astray.check),
     (millivolt_valve_on_control_circuit.RULE, millivolt_valve_on_control_circuit.check),
     (standing_pilot_valve_kept.RULE, standing_pilot_valve_kept.check),
 )

@@ -14,7 +14,8 @@ from wirecheck.model.diagram import Part, Terminal
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.valve.feeds import Feeds, Source
 
-_OPERATORS = ("pilot-operator", "main-operator", "operator")
+#: The operators of a valve, the pilot operator first.
+OPERATOR_ROLES = ("pilot-operator", "main-operator", "operator")
 _WANTED = {"pilot-operator": Source.PILOT, "main-operator": Source.MAIN}
 
 
@@ -111,7 +112,7 @@ def _arrangement(
 ) -> Arrangement | None:
     if valve.with_role("generator-hot"):
         return None  # it has a flame supervision of its own
-    operators = valve.with_role(*_OPERATORS)
+    operators = valve.with_role(*OPERATOR_ROLES)
     (common,) = valve.with_role("operator-common")
     controls = {
         output.control.key: output.control for end in operators for output in feeds.reaching(end)
@@ -174,9 +175,6 @@ def _verdict(facts: Facts, found: Arrangement) -> Verdict | None:
     feeds = facts.once(Feeds)
     if len(found.controls) > 1:
         return Verdict.TWO_CONTROLS
-    outputs = feeds.of_control(found.control).values()
-    if any(feeds.is_common(output, found.control) for output in outputs):
-        return None  # an output on the common is a short, whatever the valve does
     if any(_passes_control(operator, found.common) for operator in found.operators):
         return Verdict.PAST_CONTROL
     if not found.direct and _tied(feeds, found):
@@ -194,6 +192,8 @@ def _passes_control(operator: Fed, common: Fed) -> bool:
 def _tied(feeds: Feeds, found: Arrangement) -> bool:
     """Whether pilot and main operator, or the outputs for them, are one conductor."""
     outputs = feeds.of_control(found.control)
+    if feeds.is_common(outputs[Source.PILOT], found.control):
+        return False  # that is a short, whatever the valve does
     if feeds.may_join(outputs[Source.PILOT], outputs[Source.MAIN]):
         return True
     if len(found.operators) != 2:

@@ -81,7 +81,7 @@ class Feeds:
         plain = [contact for contact in _contacts(facts) if _switch(contact).moved_by != "control"]
         relays = self._relays_of_outputs(plain)
         self._regions = _Regions(facts, (c for c in plain if _key(c) not in relays))
-        live = self._live_regions()
+        live = self._live_regions() | self._line_regions()
         # A relay that an output drives feeds a valve in that output's place if its contact comes
         # from the supply; if it comes from another output, it is one contact more in that lead.
         relays = {
@@ -91,6 +91,7 @@ class Feeds:
         }
         self._regions = _Regions(facts, (c for c in plain if _key(c) not in relays))
         self.live = self._live_regions()
+        self._line = self._line_regions()
         self._supplies_at: dict[int, list[Supply]] = {}
         for supply in facts.supplies:
             self._supplies_at.setdefault(self.region(supply.hot), []).append(supply)
@@ -106,7 +107,7 @@ class Feeds:
             self._of_control.setdefault(output.control.key, {})[output.source] = output.terminal
             self._outputs_at.setdefault(self.region(output.terminal), []).append(output)
         for contact, output in relays.values():
-            for region in {*self._regions.beside(contact)} - self.live:
+            for region in {*self._regions.beside(contact)} - self.live - self._line:
                 self._outputs_at.setdefault(region, []).append(output)
 
     def region(self, terminal: Terminal) -> int:
@@ -118,8 +119,18 @@ class Feeds:
         return self._outputs_at.get(self.region(terminal), [])
 
     def is_live(self, terminal: Terminal) -> bool:
-        """Whether a supply's hot side or the call reaches a terminal past the controls."""
-        return self.region(terminal) in self.live
+        """Whether a supply's hot side or the call reaches a terminal past the controls.
+
+        The hot side of the line counts at a terminal made for line volts: what it does to one
+        made for 24 V is not a matter of which valve opens.
+        """
+        region = self.region(terminal)
+        return region in (self._line if self.is_of_line(terminal) else self.live)
+
+    def is_of_line(self, terminal: Terminal) -> bool:
+        """Whether a terminal is made for line volts."""
+        spec = self._facts.diagram.spec(terminal)
+        return spec is not None and spec.circuit == "line"
 
     def of_control(self, control: Part) -> dict[Source, Terminal]:
         """The outputs of a control."""
@@ -128,12 +139,14 @@ class Feeds:
     def is_common(self, terminal: Terminal, control: Part) -> bool:
         """Whether a terminal is on the common of a control, or else on that of its supply.
 
-        The neutral of a line circuit counts too: a relay may drive a valve of line volts.
+        A valve of line volts, which a relay drives, has its common on the neutral.
         """
         region = self.region(terminal)
+        if self.is_of_line(terminal):
+            return region in self._neutral
         (common,) = control.with_role("valve-common")
         (call,) = control.with_role("call")
-        if region == self.region(common) or region in self._neutral:
+        if region == self.region(common):
             return True
         supplies = self._supplies_at.get(self.region(call))
         if supplies is None:
@@ -166,9 +179,14 @@ class Feeds:
         terminals = [supply.hot for supply in self._facts.supplies]
         for control in self._facts.of("ignition-control"):
             terminals += control.with_role(*_LIVE_ROLES)
-        for mains in self._facts.of("mains"):
-            terminals += mains.with_role("line-hot", "line-hot-2")
         return {self.region(terminal) for terminal in terminals}
+
+    def _line_regions(self) -> set[int]:
+        return {
+            self.region(hot)
+            for mains in self._facts.of("mains")
+            for hot in mains.with_role("line-hot", "line-hot-2", "line-hot-3")
+        }
 
 
 def _outputs(facts: Facts) -> Iterator[Output]:

@@ -48,19 +48,20 @@ def ties(facts: Facts) -> Iterator[Tie]:
         ends = outputs[Source.PILOT], outputs[Source.MAIN]
         if feeds.may_join(*ends):
             tied.add(control.key)
-            yield _tie(wired, ends, ends[0], valves.get(control.key), fed=True)
+            yield _tie(wired, ends, ends, valves.get(control.key), fed=True)
     for found in judged(facts, Verdict.TIED):
         if found.control.key not in tied:
             first, second = found.operators
-            output = feeds.of_control(found.control)[Source.PILOT]
+            outputs = feeds.of_control(found.control)
+            pair = outputs[Source.PILOT], outputs[Source.MAIN]
             fed = Source.PILOT in first.sources
-            yield _tie(wired, (first.terminal, second.terminal), output, found, fed=fed)
+            yield _tie(wired, (first.terminal, second.terminal), pair, found, fed=fed)
 
 
 def _tie(
     wired: Facts,
     ends: tuple[Terminal, Terminal],
-    output: Terminal,
+    outputs: tuple[Terminal, Terminal],
     valve: Arrangement | None,
     *,
     fed: bool,
@@ -75,9 +76,9 @@ def _tie(
     by_lead = adapter is None and wired.joined(*ends)
     return Tie(
         *ends,
-        output,
+        outputs[0],
         fed,
-        concerned=(*ends, output, *at_valve),
+        concerned=(*ends, *outputs, *at_valve),
         adapter=adapter,
         lead=wired.sides.cause(wired.nets.path(*ends)) if by_lead else None,
     )

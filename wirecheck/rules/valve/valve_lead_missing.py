@@ -15,7 +15,7 @@ from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.valve.arrangement import Arrangement, Fed, Verdict, judged
-from wirecheck.rules.valve.feeds import Source
+from wirecheck.rules.valve.off import stray_lead, what_is_off
 
 _GOOD = """\
 part box is pilot-ignition-control
@@ -72,10 +72,12 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find valves that some output, or the common, of their control does not reach."""
     for found in judged(facts, Verdict.OFF):
-        off = [fed for fed in found.terminals if not fed.right]
+        off = [f for f in found.terminals if not f.right and not stray_lead(facts, found, f)]
+        if not off:
+            continue
         yield RULE.finding(
             facts,
-            _fault(found, off),
+            what_is_off(found, off),
             _place(facts, found, off),
             leads=[n for fed in off for n in facts.nets.leads_at(fed.terminal)],
             terminals=[end for fed in off for end in (fed.terminal, fed.wanted)],
@@ -87,14 +89,6 @@ def check(facts: Facts) -> Iterator[Finding]:
             pairs=both([f"{facts.show(fed.wanted)} to {facts.show(fed.terminal)}" for fed in off]),
             it="it" if len(off) == 1 else "them",
         )
-
-
-def _fault(found: Arrangement, off: list[Fed]) -> str:
-    if found.common in off:
-        return "common-off"
-    if found.direct:
-        return "feed-off"
-    return "pilot-off" if off[0].want is Source.PILOT else "main-off"
 
 
 def _place(facts: Facts, found: Arrangement, off: list[Fed]) -> Span:

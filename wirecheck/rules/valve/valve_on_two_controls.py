@@ -15,18 +15,24 @@ from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.valve.arrangement import Verdict, judged
 
-_GOOD = """\
+_UNITS = """\
 part box1 is direct-ignition-control
 part box2 is direct-ignition-control
 part valve1 is gas-valve-2-wire
-part valve2 is gas-valve-2-wire
 wire box1.GND to earth: green
 wire box2.GND to earth: green
 wire box1.V to valve1.1
 wire box1.VC to valve1.C
-wire box2.V to {valve}.1
+"""
+_BAD = _UNITS + "wire box2.V to valve1.1\nwire box2.VC to valve1.C\n"
+_GOOD = (
+    _UNITS
+    + """\
+part valve2 is gas-valve-2-wire
+wire box2.V to valve2.1
 wire box2.VC to valve2.C
 """
+)
 
 RULE = Rule(
     name="valve-on-two-controls",
@@ -48,8 +54,8 @@ RULE = Rule(
             "shut it.",
         ),
     },
-    bad=(Example(_GOOD.format(valve="valve1"), (("two-controls", "valve1.1"),)),),
-    good=(Example(_GOOD.format(valve="valve2")),),
+    bad=(Example(_BAD, (("two-controls", "valve1.1"),)),),
+    good=(Example(_GOOD),),
 )
 
 
