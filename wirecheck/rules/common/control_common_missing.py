@@ -54,8 +54,8 @@ RULE = Rule(
             Breaks.OPERATION,
         ),
         "on-burner-ground": Fault(
-            "{lead} brings the common to the burner ground {ground}: move it to {com} and leave "
-            "{ground} to the burner",
+            "the lead {lead} brings the common to the burner ground {ground}: move it to {com} "
+            "and leave {ground} to the burner",
             "It works; the next one who takes the burner ground off opens the common.",
             Breaks.WORKMANSHIP,
         ),

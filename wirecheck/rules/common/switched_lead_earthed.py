@@ -39,13 +39,13 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "short": Fault(
-            "{lead} is on {metal}, and its other side leads back to {common}: free it, renew it "
-            "where it is chafed, and land it where it belongs",
+            "the lead {lead} is on {metal}, and its other side leads back to {common}: free it, "
+            "renew it where it is chafed, and land it where it belongs",
             "The fuse blows or the transformer burns out as soon as {contact} closes.",
         ),
         "floating": Fault(
-            "{lead} is on {metal}: free it, renew it where it is chafed, and land it where it "
-            "belongs",
+            "the lead {lead} is on {metal}: free it, renew it where it is chafed, and land it "
+            "where it belongs",
             "Nothing yet, as {common} is earthed nowhere; the next earth fault shorts it or "
             "jumps a switch.",
             Breaks.WORKMANSHIP,
@@ -103,6 +103,6 @@ def _finding(facts: Facts, supply: Supply, touches: list[Touch]) -> Finding:
 
 
 def _named(contact: Element) -> str:
-    """A contact as people call it: by its part, with its own name where the part has several."""
-    several = len(contact.part.structure.switches) > 1 and contact.name
-    return f"{contact.name} in {contact.part.name}" if several else contact.part.name
+    """A contact as people call it: by its part, in a control by its own name too."""
+    inner = contact.part.family == "ignition-control"
+    return f"{contact.name} in {contact.part.name}" if inner else contact.part.name

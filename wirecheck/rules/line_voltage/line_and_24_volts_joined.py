@@ -60,13 +60,13 @@ RULE = Rule(
     sources=(PRACTICE, Source("NEC", "law", "725.136")),
     faults={
         "line-on-24": Fault(
-            "{lead} brings line voltage from {line} to {low} of the 24 V circuit: take it off"
-            "{hint}",
+            "the lead {lead} brings line voltage from {line} to {low} of the 24 V circuit: take "
+            "it off{hint}",
             "Shock at bare screws; controls, thermostat and transformer are destroyed.",
         ),
         "24-on-line": Fault(
-            "{lead} feeds {line}, made for line voltage, from the 24 V circuit at {low}: switch "
-            "it by a relay, and feed it from the line",
+            "the lead {lead} feeds {line}, made for line voltage, from the 24 V circuit at {low}: "
+            "switch it by a relay, and feed it from the line",
             "{part} does not run on 24 V, and loads the transformer down.",
             Breaks.OPERATION,
         ),

@@ -36,13 +36,13 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "joined": Fault(
-            "{lead} joins {hot} to {other} with no load between: take it off and land it where it "
-            "belongs",
+            "the lead {lead} joins {hot} to {other} with no load between: take it off and land it "
+            "where it belongs",
             "The breaker trips {when}.",
         ),
         "earthed": Fault(
-            "{lead}, a hot lead of the line, is on {metal}: take it off, and renew it where it is "
-            "chafed",
+            "the lead {lead}, hot at line voltage, is on {metal}: take it off, and renew it where "
+            "it is chafed",
             "The breaker trips {when}; if the ground is open, the cabinet is live.",
         ),
     },

@@ -42,13 +42,13 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "short": Fault(
-            "{lead} puts the hot side {hot} on {metal}, and its common reaches earth too: take it "
-            "off; what belongs on earth is {common}",
+            "the lead {lead} puts the hot side {hot} on {metal}, and its common reaches earth "
+            "too: take it off; what belongs on earth is {common}",
             "A dead short: the fuse blows or the transformer burns out as soon as power is on.",
         ),
         "alone": Fault(
-            "{lead} puts the hot side {hot} on {metal}: take it off; what belongs on earth, if "
-            "anything, is {common}",
+            "the lead {lead} puts the hot side {hot} on {metal}: take it off; what belongs on "
+            "earth, if anything, is {common}",
             "It works until a lead past a switch touches metal: then what lies past that switch "
             "is energised, whatever the switch says.",
         ),

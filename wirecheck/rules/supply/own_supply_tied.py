@@ -46,8 +46,8 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "tied": Fault(
-            "{supply} feeds {feed} and {call}, which have 24 V of their own behind them: take "
-            "{lead} off, and let the contacts join {feed} to {call} with nothing else on them",
+            "{supply} feeds {feed} and {call}, which have 24 V of their own behind them: take the "
+            "lead {lead} off, and let the contacts join {feed} to {call} with nothing else on them",
             "Two supplies work against each other: the call is erratic, and either transformer may "
             "burn out.",
         ),

@@ -50,8 +50,8 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "by-lead": Fault(
-            "{lead} joins {hot} to {common}: both sides of {supply} are one conductor; take it "
-            "off and land it where it belongs",
+            "the lead {lead} joins {hot} to {common}: both sides of {supply} are one conductor; "
+            "take it off and land it where it belongs",
             "A dead short: the fuse blows or the transformer burns out as soon as power is on.",
         ),
     },

@@ -7,11 +7,14 @@ the fuse goes each time it calls.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
+from wirecheck.language.edit import move_end
 from wirecheck.model.diagram import Terminal
-from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.model.nearest import both
 from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.empty import needed_and_empty
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.sides import Trace
@@ -25,6 +28,9 @@ wire stat.W to fan.A
 wire fan.B to xfmr.C
 wire xfmr.C to earth: green
 """
+
+#: What the hot end of a load is for.
+_LOADS: Final = frozenset({"call", "coil", "operator", "motor", "load-hot"})
 
 RULE = Rule(
     name="secondary-shorted-on-call",
@@ -43,9 +49,9 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "through-contacts": Fault(
-            "{common} and {hot} meet through {contacts} at {terminal} with no load between: move "
-            "the lead on {terminal} to the load it was meant for",
-            "A dead short whenever {contacts} closes: the fuse blows, the contact welds or the "
+            "{hot} reaches {common} through {contacts} at {terminal} with no load between: move "
+            "the lead on {terminal} to {home}",
+            "A dead short with {contacts} closed: the fuse blows, a contact welds or the "
             "transformer burns out.",
         ),
     },
@@ -74,15 +80,19 @@ def check(facts: Facts) -> Iterator[Finding]:
 def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
     terminal = _on_common(facts, supply, trace)
     leads = facts.nets.leads_at(terminal)
+    homes = [end for end in facts.once(needed_and_empty) if facts.role(end) in _LOADS]
+    home = homes[0] if len(homes) == 1 else None
     return RULE.finding(
         facts,
         "through-contacts",
         facts.place(terminal),
         leads=leads[:1],
-        terminals=(supply.hot, supply.common, terminal),
+        terminals=(supply.hot, supply.common, terminal, *((home,) if home else ())),
+        edits=_moved(facts, leads, terminal, home),
         hot=facts.show(supply.hot),
         common=facts.show(supply.common),
         terminal=facts.show(terminal),
+        home=facts.show(home) if home else "the load it was meant for",
         contacts=both(list(dict.fromkeys(contact.part.name for contact in trace.contacts))),
     )
 
@@ -91,3 +101,14 @@ def _on_common(facts: Facts, supply: Supply, trace: Trace) -> Terminal:
     """The side of the last contact that is on the common."""
     last = trace.contacts[-1]
     return last.a if facts.sides.same(last.a, supply.common) else last.b
+
+
+def _moved(
+    facts: Facts, leads: list[int], terminal: Terminal, home: Terminal | None
+) -> tuple[Edit, ...]:
+    """Take the far end of the one lead there to the one load whose terminal is empty."""
+    if home is None or len(leads) != 1:
+        return ()
+    far = facts.other_end(leads[0], terminal)
+    edit = move_end(facts.diagram, leads[0], far, home)
+    return (edit,) if edit else ()

@@ -52,8 +52,8 @@ RULE = Rule(
     ),
     faults={
         "both-sides": Fault(
-            "{lead} joins the hot sides of {supplies}, whose common sides are joined too: take it "
-            "out and let each feed its own circuit",
+            "the {noun} {lead} joins the hot sides of {supplies}, whose common sides are joined "
+            "too: take it out and let each feed its own circuit",
             "In phase each feeds the other, and the primary of one that is switched off is live; "
             "out of phase there are 48 V between them and each shorts the other.",
         ),
@@ -84,6 +84,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                 leads=(cause,),
                 terminals=[side for supply in group for side in (supply.hot, supply.common)],
                 edits=(remove_lead(facts.diagram, cause),) if is_jumper else (),
+                noun="jumper" if is_jumper else "lead",
                 lead=facts.lead(cause),
                 supplies=both([supply.part.name for supply in group]),
             )

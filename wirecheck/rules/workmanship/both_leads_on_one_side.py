@@ -40,14 +40,14 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "safety": Fault(
-            "{both} both land on {full}, and {empty} is empty: {part} is out of the circuit; land "
-            "one of them on {empty}",
+            "the leads {both} both land on {full}, and {empty} is empty: {part} is out of the "
+            "circuit; land one of them on {empty}",
             "The unit runs whether {part} is open or closed.",
             Breaks.SAFETY,
         ),
         "part": Fault(
-            "{both} both land on {full}, and {empty} is empty: {part} is out of the circuit; land "
-            "one of them on {empty}",
+            "the leads {both} both land on {full}, and {empty} is empty: {part} is out of the "
+            "circuit; land one of them on {empty}",
             "{part} does nothing.",
         ),
     },

@@ -35,8 +35,8 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "twice": Fault(
-            "{lead} and {first} are both {colour} in cable {cable}, which has each colour once: "
-            "look again which conductor it is",
+            "the leads {lead} and {first} are both {colour} in cable {cable}, which has each "
+            "colour once: look again which conductor it is",
             "Nothing; the drawing cannot be true, and at the far end the leads may be exchanged.",
         ),
     },

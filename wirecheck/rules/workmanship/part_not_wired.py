@@ -41,7 +41,7 @@ RULE = Rule(
         ),
         "device": Fault(
             "no lead reaches {part}: wire it, or take it out of the drawing",
-            "{part} does nothing, and what it is to do is not done.",
+            "{part} does nothing, and nothing that depends on it works.",
         ),
         "strip": Fault(
             "no lead reaches {part}: wire it, or take it out of the drawing",
