@@ -16,8 +16,8 @@ from wirecheck.sequence.travel import INSTANT_S
 LIGHTS_S = 2.0
 LIGHTS_FROM_PILOT_S = 1.0
 
-#: What is seen of a flame.
-BURNING, UNLIT, DARK = "on", "unlit gas", "off"
+#: What is seen of a flame; where it is not dark, its gas flows.
+BURNING, LIGHTING, UNLIT, DARK = "on", "lighting", "unlit gas", "off"
 
 
 class Flame:
@@ -46,7 +46,9 @@ class Flame:
         """What is seen of it."""
         if self.burning:
             return BURNING
-        return UNLIT if self.gas and self.lit_at_s is None else DARK
+        if not self.gas:
+            return DARK
+        return UNLIT if self.lit_at_s is None else LIGHTING
 
 
 class BurnerState:
@@ -129,7 +131,8 @@ class BurnerState:
             return "false", "a flame signal with no flame"
         if not self.sensed.burning:
             return "0 uA", ""
-        shown = f"{self.flame_path.microamps:.1f} uA"
+        microamps = self.flame_path.microamps
+        shown = f"{microamps:.1f} uA" if microamps else "0 uA"
         if self.flame_path.answer.counts(View.OPERATION):
             return shown, ""
         by_luck = self.flame_path.answer.counts(View.DANGER)

@@ -43,6 +43,8 @@ class Contact(NamedTuple):
         """Whether it is closed; ``forced`` is the position it is put into from outside, or ""."""
         if self.found or forced:
             return (self.found or forced) == "closed"
+        if self.spec.moved_by == "overcurrent":
+            return self.mover(now_s)
         acted = self.mover(now_s) if self.stuck_mover is None else self.stuck_mover
         return (self.spec.running if acted else self.spec.normal) == "closed"
 

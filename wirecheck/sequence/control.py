@@ -15,8 +15,10 @@ FLAME_FAILURE_S = 1.0
 #: Seconds without power after which a lockout is forgotten (common practice, no source).
 LOCKOUT_CLEARS_S = 5.0
 
-#: The reason of a control that has lost its power; whoever sees the circuit knows the true one.
+#: Reasons of a control that has lost its power, or has a call but no power for the ignition;
+#: whoever sees the circuit knows the true ones.
 UNPOWERED = "no power reaches the ignition any more"
+NOT_PASSED_ON = "the call is there, but it is not passed on to the ignition"
 
 
 class Phase(Enum):
@@ -125,8 +127,7 @@ class ControlMachine:
                 return None
             return self._go(Phase.IDLE, None, "without power long enough: the lockout is forgotten")
         if inputs.call and self.phase is not Phase.DAMPER_OPENING:
-            reason = "the call is there, but it is not passed on to the ignition"
-            return self._go(Phase.DAMPER_OPENING, None, reason)
+            return self._go(Phase.DAMPER_OPENING, None, NOT_PASSED_ON)
         if not inputs.call and self.phase is not Phase.IDLE:
             return self._go(Phase.IDLE, None, UNPOWERED)
         return None

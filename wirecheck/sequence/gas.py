@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
 from wirecheck.circuit.companions import Companions
-from wirecheck.model.diagram import Part
+from wirecheck.circuit.netlist import ElementKey
+from wirecheck.model.diagram import Part, Terminal
 from wirecheck.sequence.answers import View
 from wirecheck.sequence.coils import Coils
 
@@ -45,6 +47,19 @@ class GasTrain:
                 if drawn
                 else "no gas valve is drawn"
             )
+
+    def operators(self, control: Part, coils: Coils) -> Iterator[tuple[ElementKey, Terminal]]:
+        """Every operator, with the control's terminal that is to feed it."""
+        first = (control.with_role("pilot-valve") or control.with_role("valve-feed"))[0]
+        main = (control.with_role("main-valve") or (first,))[0]
+        for valve, feeds in self.valves:
+            for key in coils.keys(valve, "pilot operator"):
+                yield key, first
+            alone = not valve.with_role("pilot-operator")
+            feed = first if alone and feeds != "main" else main
+            for name in ("operator", "main operator"):
+                for key in coils.keys(valve, name):
+                    yield key, feed
 
     def flow(self, coils: Coils) -> Flow:
         """What gas flows with the operators as they are, if there is gas at the inlet."""

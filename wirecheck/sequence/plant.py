@@ -6,7 +6,7 @@ and says when something that takes time will be done.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import cast
 
 from wirecheck.circuit.netlist import ElementKey
@@ -175,6 +175,11 @@ class Plant:
             (time_s for time_s in arrivals if time_s is not None and time_s > now_s + INSTANT_S),
             default=None,
         )
+
+    def proved_media(self) -> Iterator[str]:
+        """What moves and is proved by some switch: ``combustion-air``, ``air``, ``water``."""
+        proved = {self._medium(each.spec) for each in self.contacts}
+        return (medium for medium in self._media if medium in proved)
 
     def proves(self, spec: SwitchSpec) -> bool:
         """Whether a contact is there to prove that air or water moves."""

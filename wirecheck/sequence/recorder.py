@@ -10,11 +10,15 @@ from wirecheck.sequence.burner import BurnerState
 from wirecheck.sequence.contacts import Contact
 from wirecheck.sequence.control import ControlMachine
 from wirecheck.sequence.plant import Plant
-from wirecheck.sequence.settle import load_name
 from wirecheck.sequence.trace import Trace
+from wirecheck.sequence.tracks import MEDIA, load_track, part_track, track_of
 
 #: What a load that may or may not act on its volts is shown as.
 MAY = "may"
+#: Where a control has its common from, if not over leads.
+BY_METAL = "through the metal"
+#: Air or water that some switch proves, by the state of its way.
+MOVING = {"shut": "still", "opening": "starting", "open": "moving", "closing": "stopping"}
 
 
 class Recorder:
@@ -27,13 +31,14 @@ class Recorder:
         self._trace = trace
         self._many = controls > 1
         self._loads = {
-            key: load_name(nets, key)
+            key: load_track(nets, key)
             for key, element in plant.coils.elements.items()
             if not (isinstance(element.spec, LoadSpec) and element.spec.type == "electronics")
         }
         self._switches = [
             (number, each) for number, each in enumerate(plant.contacts) if self._is_shown(each)
         ]
+        self._media = [(medium, MEDIA[medium]) for medium in plant.proved_media()]
         self.now_s = 0.0
 
     def _is_shown(self, contact: Contact) -> bool:
@@ -51,11 +56,17 @@ class Recorder:
     def plant(self, closed: tuple[bool, ...]) -> None:
         """Write down dampers, zone valves, proving switches and loads."""
         for part in self._plant.movable:
-            self.note(part.name, self._plant.travels[part.key].state(self.now_s))
+            self.note(part_track(part), self._plant.travels[part.key].state(self.now_s))
+        for medium, name in self._media:
+            self.note(name, MOVING[self._plant.travels[medium].state(self.now_s)])
         for number, each in self._switches:
-            self.note(each.name, "closed" if closed[number] else "open")
+            self.note(part_track(each.part, each.name), "closed" if closed[number] else "open")
         for key, name in self._loads.items():
             self.note(name, self._load(key))
+
+    def load(self, key: ElementKey, reason: str) -> None:
+        """Write down why a load is as it is."""
+        self.note(self._loads[key], self._load(key), reason)
 
     def _load(self, key: ElementKey) -> str:
         coils = self._plant.coils
@@ -70,17 +81,20 @@ class Recorder:
         """Write down spark, flames and flame signal."""
         spark, reason = burner.spark_shown(machine.outputs)
         self.note(self.track("spark", machine), spark, reason)
-        if not machine.is_direct or burner.pilot.gas:
-            self.note(self.track("pilot flame", machine), burner.pilot.shown)
+        pilot = self.track("pilot flame", machine)
+        if not machine.is_direct or burner.pilot.gas or pilot in self._trace.tracks:
+            self.note(pilot, burner.pilot.shown)
         self.note(self.track("main flame", machine), burner.main.shown)
         signal, why = burner.signal_shown()
         self.note(self.track("flame signal", machine), signal, why)
 
+    def flame(
+        self, burner: BurnerState, machine: ControlMachine, reason: str, *, main: bool
+    ) -> None:
+        """Write down why a flame that is to burn does not."""
+        flame, name = (burner.main, "main flame") if main else (burner.pilot, "pilot flame")
+        self.note(self.track(name, machine), flame.shown, reason)
+
     def track(self, name: str, machine: ControlMachine) -> str:
         """The track of something at a control's burner; told apart where there are several."""
         return track_of(name, machine.part.name, many=self._many)
-
-
-def track_of(name: str, control: str, *, many: bool) -> str:
-    """Name the track of something at the burner of a control."""
-    return f"{name} of {control}" if many else name

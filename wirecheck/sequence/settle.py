@@ -16,6 +16,7 @@ from wirecheck.model.diagram import Part
 from wirecheck.model.kind import SourceSpec
 from wirecheck.sequence.answers import View
 from wirecheck.sequence.plant import Plant
+from wirecheck.sequence.tracks import load_track, part_track
 from wirecheck.sequence.why import Moment
 
 #: A fuse or breaker opens from so many times its rating (135 % within the hour, UL 248 and
@@ -61,26 +62,24 @@ class CircuitAtRest:
         """
         coils = self._plant.coils
         coils.held.clear()
-        seen: set[tuple[object, ...]] = set()
-        restless: set[ElementKey] = set()
+        history: list[tuple[tuple[bool, ...], list[ElementKey]]] = []
         while True:
             closed = self._plant.positions(now_s)
             steady = self._states.at(closed, power=self.power, gone=self.gone)
             if self._breaks(steady):
-                seen.clear()
+                history.clear()
                 continue
             changed = coils.take(steady.load_volts)
             self._plant.aim(now_s, heat=heat)
             if not changed and self._plant.positions(now_s) == closed:
                 self.moment = Moment(now_s, closed, steady, self.gone, self.power)
                 return
-            restless.update(changed)
-            state = (closed, *coils.acting.values())
-            if state in seen:
-                self._hold(restless)
-                seen.clear()
-                restless.clear()
-            seen.add(state)
+            state = (*closed, *coils.acting.values())
+            before = [number for number, (known, _changed) in enumerate(history) if known == state]
+            history.append((state, changed))
+            if before:
+                self._hold({key for _state, keys in history[before[-1] + 1 :] for key in keys})
+                history.clear()
 
     def _hold(self, restless: set[ElementKey]) -> None:
         """Take what chatters for off, or for on where danger is looked for."""
@@ -89,7 +88,7 @@ class CircuitAtRest:
             if key in restless:
                 coils.held[key] = coils.view is View.DANGER
                 reason = "it never comes to rest: it takes away its own volts"
-                self._record(load_name(self._nets, key), "chatters", reason)
+                self._record(load_track(self._nets, key), "chatters", reason)
 
     def _breaks(self, steady: Steady) -> bool:
         """Open a fuse or burn out what these amperes and volts destroy; whether one went."""
@@ -102,7 +101,7 @@ class CircuitAtRest:
                 self._plant.blown.add(key.part)
                 part = self._nets.diagram.parts[key.part]
                 opens = "blows" if "blown" in part.kind.attributes else "trips"
-                self._record(part.name, opens, f"{amps:.0f} A through its {rating:g} A")
+                self._record(part_track(part), opens, f"{amps:.0f} A through its {rating:g} A")
                 return True
         return False
 
@@ -113,7 +112,7 @@ class CircuitAtRest:
             if rated and amps > BURNS_OUT_AT * rated:
                 self.gone |= {key}
                 reason = f"a short circuit: about {amps:.0f} A, {rated:.2g} A is its rating"
-                self._record(part.name, "burns out", reason)
+                self._record(part_track(part), "burns out", reason)
                 return True
         return False
 
@@ -125,14 +124,8 @@ class CircuitAtRest:
         coils.destroyed.add(key)
         self.gone |= {key}
         volts = f"{steady.load_volts[key]:.0f} V where {coils.rated_v[key]:g} V belong"
-        self._record(load_name(self._nets, key), "destroyed", volts)
+        self._record(load_track(self._nets, key), "destroyed", volts)
         return True
-
-
-def load_name(nets: Nets, key: ElementKey) -> str:
-    """A load for people: its part's name, and its own where that says more."""
-    element = nets.elements_of[key.part][key.number]
-    return f"{element.part.name} {element.name}".strip()
 
 
 def _rated_amps(part: Part, spec: object) -> float:

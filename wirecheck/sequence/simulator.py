@@ -13,17 +13,18 @@ from wirecheck.circuit.steady import SteadyStates
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.sequence.answers import OPENS, View
 from wirecheck.sequence.burner import BurnerState
-from wirecheck.sequence.control import UNPOWERED, ControlMachine, Inputs, Phase
+from wirecheck.sequence.control import NOT_PASSED_ON, UNPOWERED, ControlMachine, Inputs, Phase
 from wirecheck.sequence.flame import flame_path
 from wirecheck.sequence.gas import GasTrain
 from wirecheck.sequence.plant import Plant
-from wirecheck.sequence.recorder import Recorder
+from wirecheck.sequence.recorder import BY_METAL, Recorder
 from wirecheck.sequence.script import Script, Stimulus
 from wirecheck.sequence.settle import CircuitAtRest
 from wirecheck.sequence.spark import spark_path
 from wirecheck.sequence.trace import Rest, Trace
+from wirecheck.sequence.tracks import common_track, load_track, part_track
 from wirecheck.sequence.travel import INSTANT_S
-from wirecheck.sequence.why import Reasons
+from wirecheck.sequence.why import NO_VOLTS, Reasons
 
 #: Transitions of one control in one moment after which it counts as chattering.
 MOST_TRANSITIONS = 12
@@ -76,7 +77,7 @@ class Simulation:
         self.recorder.note("power", "on")
         self.recorder.note("call", "off")
         for machine in self.machines:
-            self.recorder.note(machine.part.name, machine.phase.value)
+            self.recorder.note(part_track(machine.part), machine.phase.value)
         for _moment in range(MOST_MOMENTS):
             self._apply_stimuli()
             self._rest()
@@ -106,7 +107,8 @@ class Simulation:
             self.recorder.note("call", "on" if on or self.plant.calling else "off")
         elif stimulus.what == "position":
             self.plant.forced[stimulus.part, stimulus.contact] = stimulus.state
-            name = f"{self.nets.diagram.parts[stimulus.part].name} {stimulus.contact}".strip()
+            part = self.nets.diagram.parts[stimulus.part]
+            name = part_track(part, f"{part.name} {stimulus.contact}".strip())
             self.recorder.note(name, stimulus.state or "as usual", "put so from outside")
         elif stimulus.what == "power":
             self.circuit.power = on
@@ -149,45 +151,77 @@ class Simulation:
         if reason is not None:
             if reason == UNPOWERED:
                 reason = self._no_power(machine.part)
-            self.recorder.note(machine.part.name, machine.phase.value, reason)
+            elif reason == NOT_PASSED_ON:
+                reason = self._not_passed_on(machine.part)
+            self.recorder.note(part_track(machine.part), machine.phase.value, reason)
         return (machine.phase, machine.deadline_s) != before
 
     def _inputs(self, machine: ControlMachine, burner: BurnerState) -> Inputs:
         powered = self.plant.coils.acts(machine.part, "electronics")
-        watched = self.circuit.moment.steady.watched_volts
-        call_volts = watched[self.machines.index(machine)]
-        return Inputs(call_volts >= OPENS * CALL_V or powered, powered, burner.flame_signal)
+        called = self._call_volts(machine.part) >= OPENS * CALL_V
+        return Inputs(called or powered, powered, burner.flame_signal)
 
     def _chatters(self, machine: ControlMachine) -> None:
         machine.give_up()
         self.plant.outputs[machine.part.key] = machine.outputs
         reason = "what it switches on pulls its own volts away"
-        self.recorder.note(machine.part.name, "chatters", reason)
+        self.recorder.note(part_track(machine.part), "chatters", reason)
 
     # ---- reasons ---------------------------------------------------------------------------
 
     def _no_power(self, control: Part) -> str:
         if not self.circuit.power:
-            return "the power has failed"
+            return "the power is off"
         if self.thermostats and not self.plant.calling:
             return "the call has ended"
         return self._unfed(control)
 
     def _unfed(self, control: Part) -> str:
         hot, common = _call_terminals(control)
-        return self.reasons.unfed(hot, common, self.circuit.moment)
+        shown = self.nets.diagram.show(hot)
+        volts = self._call_volts(control)
+        if volts > NO_VOLTS:
+            return f"only {volts:.1f} V at {shown}"
+        return f"no {CALL_V:g} V at {shown}: {self.reasons.unfed(hot, common, self.circuit.moment)}"
+
+    def _call_volts(self, control: Part) -> float:
+        """Volts of the call at a control."""
+        place = [machine.part for machine in self.machines].index(control)
+        return self.circuit.moment.steady.watched_volts[place]
+
+    def _not_passed_on(self, control: Part) -> str:
+        damper = self.companions.of(control, "vent-damper")
+        return self.reasons.not_passed_on(control, damper, self.circuit.moment)
 
     def _note_waits(self) -> None:
-        """Say of each control that has not started what it waits for."""
-        for machine in self.machines:
+        """Say what a control that has not started waits for, and why gas that is due is missing."""
+        for machine, burner in zip(self.machines, self.burners, strict=True):
             part = machine.part
+            if machine.outputs.first_gas:
+                self._note_missing_gas(machine, burner)
+                if self.reasons.returns_by_metal(part, self.circuit.moment):
+                    self.recorder.note(common_track(part.name), BY_METAL)
             if machine.phase is Phase.IDLE and self.plant.calling:
-                self.recorder.note(part.name, "idle", self._unfed(part))
+                self.recorder.note(part_track(part), "idle", self._unfed(part))
             elif machine.phase is Phase.DAMPER_OPENING:
-                damper = self.companions.of(part, "vent-damper")
-                moment = self.circuit.moment
-                reason = self.reasons.not_passed_on(part, damper, moment)
-                self.recorder.note(part.name, machine.phase.value, reason)
+                self.recorder.note(part_track(part), machine.phase.value, self._not_passed_on(part))
+
+    def _note_missing_gas(self, machine: ControlMachine, burner: BurnerState) -> None:
+        """Say of a flame that is to burn now why it has no gas."""
+        if not burner.gas_supply or burner.gas_train.unclear:
+            reason = burner.gas_train.unclear or "the gas is off"
+            self.recorder.flame(burner, machine, reason, main=machine.is_direct)
+            return
+        control, coils = machine.part, self.plant.coils
+        common = control.with_role("valve-common")[0]
+        for key, feed in burner.gas_train.operators(control, coils):
+            is_due = machine.outputs.main_gas or feed not in control.with_role("main-valve")
+            if is_due and not coils.acting[key]:
+                reason = self.reasons.unopened(feed, common, key, self.circuit.moment)
+                self.recorder.load(key, reason)
+                main = feed in control.with_role("main-valve", "valve-feed")
+                whose = f"{load_track(self.nets, key)}: {reason}"
+                self.recorder.flame(burner, machine, whose, main=main)
 
     def _keep(self) -> None:
         contacts = self.plant.contacts

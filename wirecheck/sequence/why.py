@@ -11,11 +11,12 @@ from collections.abc import Collection, Iterator
 from typing import NamedTuple, cast
 
 from wirecheck.circuit.found_wrong import condition
-from wirecheck.circuit.netlist import ElementKey
+from wirecheck.circuit.netlist import ElementKey, highest
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.circuit.steady import Steady
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.kind import SourceSpec
+from wirecheck.sequence.answers import OPENS
 from wirecheck.sequence.contacts import Contact
 from wirecheck.sequence.plant import Plant
 
@@ -23,6 +24,8 @@ from wirecheck.sequence.plant import Plant
 DEAD_SHARE = 0.2
 #: So many contacts of a way are named.
 MOST_NAMED = 3
+#: Less than this is no volts.
+NO_VOLTS = 1.0
 
 
 class Moment(NamedTuple):
@@ -91,14 +94,14 @@ class Reasons:
             for end, want in zip(ends, wanted, strict=True)
         ]
         missing = [
-            f"no way joins {show(end)} and {show(want)}"
+            f"no way from {show(end)} to {show(want)}"
             for end, want, way in zip(ends, wanted, ways, strict=True)
             if way is None
         ]
         opened = [contact for way in ways if way for contact in way.opened]
         rank = (2 * len(missing) + (source.part.family == "mains"), len(opened))
         if len(missing) == 2:
-            return rank, f"nothing feeds {show(wanted[0])} and {show(wanted[1])}"
+            return rank, f"nothing feeds {show(wanted[0])}"
         if missing:
             return rank, missing[0]
         if opened:
@@ -136,7 +139,8 @@ class Reasons:
             return f"{name} gives nothing: it was found bad"
         if not spec.fed_by or key not in moment.steady.source_volts:
             return ""
-        if moment.steady.source_volts[key] >= DEAD_SHARE * 24.0:
+        volts = source.part.values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts
+        if moment.steady.source_volts[key] >= DEAD_SHARE * highest(volts):
             return ""
         first, second = (source.part.terminal(each) for each in spec.fed_by[0])
         return f"{name} gives no volts: {self._unfed_primary(first, second, moment)}"
@@ -150,6 +154,17 @@ class Reasons:
             for ends in ((first, second), (second, first))
         ]
         return min(found)[1] if found else "its load pulls them down"
+
+    def returns_by_metal(self, control: Part, moment: Moment) -> bool:
+        """Whether a control that works has its common from the metal, and not over conductors."""
+        common = self._nets.net(control.with_role("control-common")[0])
+        ways = [
+            self._way(self._nets.net(end), common, moment.closed)
+            for source in self._sources.values()
+            if source.part.family != "mains"
+            for end in (source.a, source.b)
+        ]
+        return bool(ways) and all(way is None or way.opened for way in ways)
 
     # ---- ways ------------------------------------------------------------------------------
 
@@ -206,3 +221,30 @@ class Reasons:
         if not self._plant.travels[damper.key].is_open(moment.time_s):
             return f"waits here: the end switch of {damper.name} has not passed the call on"
         return ""
+
+    # ---- the gas ---------------------------------------------------------------------------
+
+    def unopened(self, feed: Terminal, common: Terminal, key: ElementKey, moment: Moment) -> str:
+        """Why an operator does not open.
+
+        Args:
+            feed: the control's terminal that feeds it.
+            common: the control's terminal that its other end returns to.
+            key: of the operator.
+            moment: how the circuit stands.
+        """
+        coils, show = self._plant.coils, self._nets.diagram.show
+        element = coils.elements[key]
+        found = condition(element)
+        if found != "well":
+            return f"its coil was found {found}"
+        volts = moment.steady.load_volts.get(key, 0.0)
+        if volts > NO_VOLTS:
+            return f"only {volts:.1f} V, it surely opens from {OPENS * coils.rated_v[key]:.0f} V"
+        opened: list[Contact] = []
+        for ours, its in ((feed, element.a), (common, element.b)):
+            way = self._way(self._nets.net(ours), self._nets.net(its), moment.closed)
+            if way is None:
+                return f"no lead joins {show(ours)} and {show(its)}"
+            opened += way.opened
+        return self.opened(opened) if opened else self.unfed(element.a, element.b, moment)
