@@ -103,7 +103,7 @@ def _is_another_lead(facts: Facts, hookup: Hookup, start: Terminal, far: Termina
     """
     if start == hookup.ground:
         return facts.role(far) in _COMMON_ROLES
-    for ends in ((hookup.spark, hookup.electrode), (hookup.sense, hookup.senses)):
+    for ends in ((hookup.spark, hookup.electrode), hookup.sense_lead):
         if far in ends:
-            return not facts.joined(*ends)
+            return not facts.joined(ends[0], ends[-1])
     return False

@@ -60,6 +60,13 @@ def landed_wrong(facts: Facts, mistake: Mistake) -> Iterator[Landing]:
     return (landing for landing in wired.once(landings) if landing.mistake is mistake)
 
 
+def wrong_end(facts: Facts, landing: Landing, astray: tuple[int, Terminal] | None) -> Terminal:
+    """What to call the other circuit: where the lead astray ends, or else its first terminal."""
+    if astray is not None and facts.role(astray[1]) not in _AT_HOME:
+        return astray[1]
+    return landing.at
+
+
 class _Reading:
     """Reads one diagram; looks through each net of an ignition or sense lead once."""
 

@@ -12,7 +12,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.ignition_leads.hookup import Hookup
-from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong
+from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong, wrong_end
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _GOOD = """\
@@ -50,8 +50,9 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find terminals of other circuits on the net of a sense terminal or rod."""
     for landing in landed_wrong(facts, Mistake.SENSE_ON_CONTROL_CIRCUIT):
-        hookup, wrong = landing.hookup, landing.at
+        hookup = landing.hookup
         astray = astray_lead(facts, *hookup.sense_lead)
+        wrong = wrong_end(facts, landing, astray)
         yield RULE.finding(
             facts,
             "joined",

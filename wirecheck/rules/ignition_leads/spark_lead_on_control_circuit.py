@@ -12,7 +12,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.astray import astray_lead
 from wirecheck.rules.cautions import IGNITION_VOLTAGE
 from wirecheck.rules.facts import Facts
-from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong
+from wirecheck.rules.ignition_leads.landing import Mistake, landed_wrong, wrong_end
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _GOOD = """\
@@ -52,8 +52,9 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find terminals of other circuits on the net of a spark terminal."""
     for landing in landed_wrong(facts, Mistake.SPARK_ON_CONTROL_CIRCUIT):
-        hookup, wrong = landing.hookup, landing.at
+        hookup = landing.hookup
         astray = astray_lead(facts, hookup.spark, hookup.electrode)
+        wrong = wrong_end(facts, landing, astray)
         yield RULE.finding(
             facts,
             "joined",

@@ -23,6 +23,15 @@ class Stray(NamedTuple):
     right: Terminal
 
 
+def ends_off(facts: Facts, found: Arrangement) -> list[Fed]:
+    """The terminals of a valve that are on nothing of the control; of those tied, the first."""
+    off: list[Fed] = []
+    for fed in found.terminals:
+        if not fed.right and not any(facts.joined(fed.terminal, said.terminal) for said in off):
+            off.append(fed)
+    return off
+
+
 def stray_lead(facts: Facts, found: Arrangement, fed: Fed) -> Stray | None:
     """The lead that is there, at the valve or at the control, and ends on another circuit."""
     for start, right in ((fed.terminal, fed.wanted), (fed.wanted, fed.terminal)):

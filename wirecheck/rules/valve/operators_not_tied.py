@@ -55,6 +55,12 @@ RULE = Rule(
         Example(_BAD.format(seats=": single-seat"), (("single-seat", "PV"),)),
     ),
     good=(Example(_BAD.format(seats="") + "wire valve.PV to valve.MV\n"),),
+    stands_back_for=(
+        "secondary-shorted-on-call",
+        "sense-lead-on-control-circuit",
+        "spark-lead-on-control-circuit",
+        "switched-lead-earthed",
+    ),
 )
 
 
@@ -68,7 +74,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             "redundant" if found.redundant else "single-seat",
             facts.place(fed.terminal),
             leads=facts.nets.leads_at(fed.terminal),
-            terminals=(fed.terminal, empty.terminal, fed.wanted),
+            terminals=(fed.terminal, empty.terminal),
             edits=(add_lead(facts.diagram, fed.terminal, empty.terminal),),
             output=facts.show(fed.wanted),
             fed=facts.show(fed.terminal),

@@ -14,7 +14,7 @@ from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.valve.arrangement import Verdict, judged
-from wirecheck.rules.valve.off import stray_lead, what_is_off
+from wirecheck.rules.valve.off import ends_off, stray_lead, what_is_off
 
 _PILOT = """\
 part box is pilot-ignition-control
@@ -79,8 +79,8 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find leads that leave the valve, or the control's outputs, for another circuit."""
     for found in judged(facts, Verdict.OFF):
-        for fed in found.terminals:
-            stray = None if fed.right else stray_lead(facts, found, fed)
+        for fed in ends_off(facts, found):
+            stray = stray_lead(facts, found, fed)
             if stray is None:
                 continue
             edit = move_end(facts.diagram, stray.lead, stray.far, stray.right)

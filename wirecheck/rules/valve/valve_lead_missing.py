@@ -15,7 +15,7 @@ from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.valve.arrangement import Arrangement, Fed, Verdict, judged
-from wirecheck.rules.valve.off import stray_lead, what_is_off
+from wirecheck.rules.valve.off import ends_off, stray_lead, what_is_off
 
 _GOOD = """\
 part box is pilot-ignition-control
@@ -72,7 +72,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find valves that some output, or the common, of their control does not reach."""
     for found in judged(facts, Verdict.OFF):
-        off = [f for f in found.terminals if not f.right and not stray_lead(facts, found, f)]
+        off = [fed for fed in ends_off(facts, found) if stray_lead(facts, found, fed) is None]
         if not off:
             continue
         yield RULE.finding(
