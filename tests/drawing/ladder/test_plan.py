@@ -110,7 +110,7 @@ def test_metal_of_the_appliance_is_a_way_where_nothing_else_is() -> None:
         "pilot-burner: two-rod", "pilot-burner: two-rod, bond solid"
     )
     _, control = _plan(earthed).sections
-    assert _told(control.tree).endswith("pilot solid")
+    assert _told(control.tree).endswith("pilot solid bond")
 
 
 @settings(max_examples=60, deadline=None)

@@ -156,6 +156,31 @@ def test_a_missing_way_back_is_said() -> None:
     assert "way back: box.GND to pilot.HOOD" in words
 
 
+def test_metal_that_carries_the_current_stands_in_its_rung() -> None:
+    earthed = HEATER.replace("wire xfmr.C  to box.COM", "").replace(
+        "pilot-burner: two-rod", "pilot-burner: two-rod, bond solid"
+    )
+    sheet = ladder_sheet(unmarked(earthed))
+    assert any("symbol-metal-bond" in item.tag.classes for item in sheet.in_order())
+
+
+def test_a_long_label_takes_two_lines() -> None:
+    text = """
+    part line is mains
+    part bc is boiler-control
+    part t is transformer
+    part k is relay
+    wire line.L1 to bc.L1
+    wire line.N to bc.N
+    wire t.R to bc.BURNER-1
+    wire bc.BURNER-2 to k.A
+    wire k.B to t.C
+    """
+    words = _words(ladder_sheet(unmarked(text)))
+    assert words.count("BURNER-") == 2
+    assert "BETWEEN" not in words
+
+
 def test_names_and_labels_are_drawn_literally() -> None:
     nasty = r'a "b" <script> & \N \G'
     quoted = '"' + nasty.replace('"', '""') + '"'

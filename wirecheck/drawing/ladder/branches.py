@@ -58,7 +58,7 @@ class Branch(NamedTuple):
     @property
     def in_block(self) -> bool:
         """Whether its part is drawn as a block: an ignition control, or a burner."""
-        return self.part.family in {"ignition-control", "burner"}
+        return self.type != "bond" and self.part.family in {"ignition-control", "burner"}
 
 
 def branches(nets: Nets) -> list[Branch]:
@@ -72,7 +72,8 @@ def _of_part(nets: Nets, part: Part) -> Iterator[Branch]:
     for element in nets.elements_of[part.key]:
         if element.type == "bond" and element.name == "none":
             continue
-        yield Branch(0, element.type, *element[1:])
+        name = f"{element.name} bond" if element.type == "bond" else element.name
+        yield Branch(0, element.type, name, *element[2:])
         for winding in _windings(nets, element):
             if (winding.a, winding.b) not in wound:
                 wound.add((winding.a, winding.b))

@@ -18,7 +18,7 @@ SAFETY_NOTE = "S in a black square: a safety, there to stop the gas."
 _NAME_RISE = 23.5
 _KIND_RISE = 14.5
 _LABEL_DROP = 8.0
-_LABEL_ROOM = 27.0
+_LABEL_ROOM = 27.5
 
 
 def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None:
@@ -40,6 +40,9 @@ def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None
         return
     circle = not symbol.has_posts
     for terminal, port, align in zip(terminals, (start, end), _OUTWARD, strict=True):
+        spec = work.diagram.spec(terminal)
+        if spec is None or spec.inner:
+            continue
         name = work.put_terminal(branch.part, terminal, port, circle=circle)
         _letter_terminal(work.canvas, name, port, align)
     _letter_name(work.canvas, middle, branch.part.name, _kind_words(branch), branch)
@@ -52,8 +55,21 @@ _LETTERS_IN = {Align.RIGHT: 2.0, Align.LEFT: -2.0}
 def _letter_terminal(canvas: Canvas, name: str, port: Point, align: Align) -> None:
     """Letter a terminal under the wire, on the side away from the symbol."""
     size_pt = fitting_size(name, _LABEL_ROOM, TERMINAL_SIZES_PT)
-    at = port.moved(_LETTERS_IN[align], _LABEL_DROP)
-    canvas.text(at, fitted(name, _LABEL_ROOM, size_pt), Letters(size_pt, align=align))
+    style = Letters(size_pt, align=align)
+    for row, line in enumerate(_lines(name, size_pt)):
+        at = port.moved(_LETTERS_IN[align], _LABEL_DROP + row * size_pt)
+        canvas.text(at, fitted(line, _LABEL_ROOM, size_pt), style)
+
+
+def _lines(name: str, size_pt: float) -> tuple[str, ...]:
+    """Return a label in two lines if it does not fit in one and has a sign to be broken after."""
+    if text_width(name, size_pt) <= _LABEL_ROOM:
+        return (name,)
+    breaks = [place for place, sign in enumerate(name, 1) if sign in "-/._ " and place < len(name)]
+    if not breaks:
+        return (name,)
+    middle = min(breaks, key=lambda place: abs(place - len(name) / 2))
+    return name[:middle], name[middle:]
 
 
 def _letter_name(canvas: Canvas, middle: Point, name: str, words: str, branch: Branch) -> None:

@@ -111,19 +111,28 @@ def _is_idle_net(nets: Nets, number: int) -> bool:
 
 
 def _sections(power: list[Branch]) -> tuple[list[Section], list[Branch]]:
-    """Return the sections, and the branches that are on no way between two rails."""
+    """Return the sections, and the branches that are on no way between two rails.
+
+    No rung leads through the rail of another source. Only the line's rungs may, as a line that is
+    joined to the control circuit by mistake is still fed from its own end.
+    """
     fed = _rails([b for b in power if b.type == "source"])
-    closed = {net for rails in fed for net in rails}
+    every = {net for rails in fed for net in rails}
+    line = {net for rails, sources in fed.items() if _is_line(sources) for net in rails}
     sections = []
     rest = [b for b in power if b.type != "source"]
     for (left, right), sources in fed.items():
         if left == right:
             rest += sources
             continue
-        tree, left_over = split(rest, left, right, closed)
+        tree, left_over = split(rest, left, right, line if _is_line(sources) else every)
         rest = list(left_over)
         sections.append(Section(left, right, tuple(sources), tree))
     return [one for one in sections if not _is_idle(one, sections)], rest
+
+
+def _is_line(sources: list[Branch]) -> bool:
+    return any(source.part.family == "mains" for source in sources)
 
 
 def _is_idle(section: Section, sections: list[Section]) -> bool:

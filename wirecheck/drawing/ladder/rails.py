@@ -100,35 +100,38 @@ def _draw_flag(work: Work, flag: Flag, corner: Point, line: int) -> None:
     work.canvas.text(centre, words, style, tag=work.wire_tag(flag.net))
 
 
-def draw_section_rungs(work: Work, rails: Rails, layout: Layout, first_y: float) -> float:
-    """Draw rails with their rungs from `first_y` down, and return where they end."""
+def draw_section_rungs(
+    work: Work, rails: Rails, layout: Layout, first_y: float
+) -> tuple[float, float]:
+    """Draw rails with their rungs from `first_y` down, and return where either rail ends."""
     corner = Point(rails.left_x + STUB, first_y)
     draw_rungs(work, layout, corner)
     number_lines(work, layout, Point(rails.left_x - 8, first_y))
-    _draw_rail(
-        work, rails.left, Point(rails.left_x, rails.top), rows_at(layout, 0.0), (first_y, STUB)
-    )
-    right = Point(rails.right_x, rails.top)
-    _draw_rail(work, rails.right, right, rows_at(layout, layout.width), (first_y, -STUB))
+    bottoms = []
+    for net, x, stub, edge in (
+        (rails.left, rails.left_x, STUB, 0.0),
+        (rails.right, rails.right_x, -STUB, layout.width),
+    ):
+        ends = [Point(x, first_y + row * ROW) for row in rows_at(layout, edge)]
+        _draw_rail(work, net, [Point(x, rails.top), *ends], stub)
+        bottoms.append(ends[-1].y)
     for cell in layout.cells:
         at = Point(rails.right_x + 8, first_y + cell.row * ROW)
         _refer_to_contacts(work, cell.leaf.branch, at)
-    return first_y + (layout.rows - 1) * ROW
+    return bottoms[0], bottoms[1]
 
 
 def rows_at(layout: Layout, x: float) -> list[int]:
     """Return the rows on which something begins or ends at a rail."""
-    cells = {cell.row for cell in layout.cells if x in (cell.left, cell.left + 1)}
-    wires = {wire.top for wire in layout.wires if x in (wire.left, wire.right)}
-    return sorted(cells | wires)
+    ends = [(cell.row, cell.left, cell.left + 1) for cell in layout.cells]
+    ends += [(wire.top, wire.left, wire.right) for wire in layout.wires]
+    # Distances that were added up in different orders differ in their last digits.
+    return sorted({row for row, *sides in ends if any(abs(side - x) < 1e-6 for side in sides)})
 
 
-def _draw_rail(
-    work: Work, net: int, top: Point, rows: list[int], row_place: tuple[float, float]
-) -> None:
+def _draw_rail(work: Work, net: int, points: list[Point], stub: float) -> None:
     """Draw a rail from its top to its last rung, with a stub to each rung."""
-    first_y, stub = row_place
-    ends = [Point(top.x, first_y + row * ROW) for row in rows]
+    top, *ends = points
     work.wire(net, [top, ends[-1]], HEAVY)
     for end in ends:
         work.wire(net, [end, end.moved(stub, 0)])

@@ -57,12 +57,12 @@ def draw_section(work: Work, section: Section, layout: Layout | None, width: flo
         draw_source(work, source, rails, top + number * pitch)
     last = top + (len(section.sources) - 1) * pitch
     if layout is not None:
-        bottom = draw_section_rungs(work, rails, layout, last + ABOVE_ROW + 8)
+        bottoms = draw_section_rungs(work, rails, layout, last + ABOVE_ROW + 8)
     else:
-        bottom = last + 10
-        _draw_bare_rails(work, rails, bottom)
-    draw_earth(work, Point(rails.left_x, bottom), rails.left)
-    draw_earth(work, Point(rails.right_x, bottom), rails.right)
+        bottoms = (last + 10, last + 10)
+        _draw_bare_rails(work, rails, last + 10)
+    draw_earth(work, Point(rails.left_x, bottoms[0]), rails.left)
+    draw_earth(work, Point(rails.right_x, bottoms[1]), rails.right)
 
 
 def _draw_bare_rails(work: Work, rails: Rails, bottom: float) -> None:

@@ -17,13 +17,13 @@ def _spark_gap(pen: Pen) -> None:
 
 def _flame_rod(pen: Pen) -> None:
     """Draw a rod that ends in a flame over the burner metal."""
-    pen.line((-_HALF, 0), (-12, 0))
-    pen.line((-12, 0), (2, 0), width_pt=2.6)
-    left = [Point(4, 9), Point(-7, 5), Point(1, -3), Point(4, -9)]
-    right = [Point(8, -3), Point(14, 5), Point(4, 9)]
+    pen.line((-_HALF, 0), (-16, 0))
+    pen.line((-16, 0), (-2, 0), width_pt=2.6)
+    left = [Point(0, 9), Point(-11, 5), Point(-3, -3), Point(0, -9)]
+    right = [Point(4, -3), Point(10, 5), Point(0, 9)]
     pen.curve([*left, *right])
-    pen.line((-5, 10), (12, 10), width_pt=2.0)
-    pen.line((12, 10), (12, 0), (_HALF, 0))
+    pen.line((-9, 10), (8, 10), width_pt=2.0)
+    pen.line((8, 10), (8, 0), (_HALF, 0))
 
 
 def _spark_coil(pen: Pen) -> None:
