@@ -10,6 +10,7 @@ from wirecheck.drawing.marks import (
     finding_mark,
     lead_to_add,
     lead_to_take_away,
+    point_out,
 )
 from wirecheck.model.finding import Breaks
 
@@ -43,7 +44,8 @@ def test_the_number_fits_its_ring(number: int) -> None:
 def test_a_mark_points_to_its_place_and_can_be_found() -> None:
     canvas = Canvas(id_prefix="ladder-")
     finding = NumberedFinding(3, Breaks.OPERATION, "no burner ground")
-    finding_mark(canvas, Point(50, 50), finding, points_to=Point(70, 80))
+    point_out(canvas, Point(70, 80), Point(50, 50))
+    finding_mark(canvas, Point(50, 50), finding)
     (leader,) = _drawn(canvas, Path)
     assert isinstance(leader, Path)
     assert leader.controls[0] == Point(70, 80)

@@ -52,20 +52,14 @@ def finding_mark(
     at: Point,
     finding: NumberedFinding,
     *,
-    points_to: Point | None = None,
     ring_id: str = "mark",
     radius: float = MARK_RADIUS,
 ) -> Box:
     """Draw the number of a finding in its ring, and return the room it takes.
 
-    With `points_to` a short line leads from the ring to the place that the finding speaks of. The
-    ring's id is `ring_id` with the number; it has the classes `finding` and `finding-NUMBER`.
+    The ring's id is `ring_id` with the number; it has the classes `finding` and `finding-NUMBER`.
     """
     number, breaks, words = finding
-    if points_to is not None:
-        canvas.line([points_to, at], Stroke(ALARM, 1.2), layer=Layer.MARK)
-        foot = box_about(points_to, 2.2)
-        canvas.oval(foot, fill=ALARM, stroke=NO_LINE, layer=Layer.MARK)
     fill, line_pt, ink = _RINGS[breaks]
     room = box_about(at, radius)
     tag = Tag(f"{ring_id}-{number}", ("finding", f"finding-{number}"), words)
@@ -77,6 +71,12 @@ def finding_mark(
     style = Letters(size_pt, Face.BOLD, Align.CENTRE, ink)
     canvas.text(at, shown, style, layer=Layer.MARK, tag=Tag(title=words))
     return room.grown(line_pt / 2)
+
+
+def point_out(canvas: Canvas, place: Point, ring: Point) -> None:
+    """Draw a short line from the ring of a finding to the place that the finding speaks of."""
+    canvas.line([place, ring], Stroke(ALARM, 1.2), layer=Layer.MARK)
+    canvas.oval(box_about(place, 2.2), fill=ALARM, stroke=NO_LINE, layer=Layer.MARK)
 
 
 # Fill of the ring, width of its line, colour of the number.
@@ -124,15 +124,3 @@ def _at_length(points: Sequence[Point], lengths: Sequence[float], length: float)
             return start.towards(end, length / piece)
         length -= piece
     return points[-1]
-
-
-def lead_swatches(canvas: Canvas, at: Point) -> Box:
-    """Explain the two marks of a corrected sheet, and return the room taken."""
-    taken = Box(at.x, at.y - 8, at.x + 330, at.y + 8)
-    run = [at, at.moved(60, 0)]
-    lead_to_take_away(canvas, run)
-    canvas.text(at.moved(66, 0), "take this lead out")
-    other = at.moved(175, 0)
-    lead_to_add(canvas, [other, other.moved(60, 0)])
-    canvas.text(other.moved(66, 0), "put this lead in")
-    return taken

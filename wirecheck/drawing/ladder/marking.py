@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from wirecheck.drawing.canvas import Canvas, Layer, Path
 from wirecheck.drawing.geometry import Box, Point, box_about
-from wirecheck.drawing.marks import MARK_RADIUS, NumberedFinding, finding_mark
+from wirecheck.drawing.marks import MARK_RADIUS, NumberedFinding, finding_mark, point_out
 from wirecheck.model.diagram import Diagram, Terminal
 from wirecheck.model.finding import Finding
 
@@ -32,7 +32,8 @@ def mark_findings(
             used[place] += 1
             at = _free_place(place, taken, canvas.bounds())
             told = NumberedFinding(number, finding.breaks, finding.message)
-            taken.append(finding_mark(canvas, at, told, points_to=place))
+            point_out(canvas, place, at)
+            taken.append(finding_mark(canvas, at, told))
 
 
 def _is_in_the_way(item: object) -> bool:
