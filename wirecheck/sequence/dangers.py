@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from wirecheck.circuit.nets import Nets
+from wirecheck.model.kind import SwitchSpec
 from wirecheck.sequence.burner import DARK, UNLIT
 from wirecheck.sequence.control import FLAME_FAILURE_S, Phase
 from wirecheck.sequence.recorder import MOVING
@@ -38,12 +39,19 @@ class Danger(NamedTuple):
 
 
 class Scene(NamedTuple):
-    """What the dangers of one control are read from."""
+    """What the dangers of one control are read from.
+
+    Attributes:
+        nets, script, trace: of the run.
+        story: of the control.
+        chain: the nets on the ways to the control and from it; None: every safety is its own.
+    """
 
     nets: Nets
     script: Script
     trace: Trace
     story: Story
+    chain: frozenset[int] | None
 
 
 def dangers(scene: Scene) -> tuple[Danger, ...]:
@@ -145,11 +153,8 @@ def _unlit_gas(scene: Scene) -> Iterator[Danger]:
 def _open_safety(scene: Scene) -> Iterator[Danger]:
     """Gas although a safety was put open from outside."""
     for stimulus in scene.script.stimuli:
-        if (
-            stimulus.what != "position"
-            or stimulus.state != "open"
-            or not _is_safety(scene, stimulus)
-        ):
+        opens = stimulus.what == "position" and stimulus.state == "open"
+        if not opens or not _is_safety(scene, stimulus):
             continue
         after = [Span(stimulus.time_s, scene.trace.until_s, "", "")]
         name = f"{scene.nets.diagram.parts[stimulus.part].name} {stimulus.contact}".strip()
@@ -159,9 +164,13 @@ def _open_safety(scene: Scene) -> Iterator[Danger]:
 
 
 def _is_safety(scene: Scene, stimulus: Stimulus) -> bool:
-    part = scene.nets.diagram.parts[stimulus.part]
+    """Whether what opens is a safety, and one of this control's."""
     return any(
-        spec.safety and stimulus.contact in ("", spec.name) for spec in part.structure.switches
+        isinstance(element.spec, SwitchSpec)
+        and element.spec.safety
+        and stimulus.contact in ("", element.spec.name)
+        and (scene.chain is None or {element.net_a, element.net_b} <= scene.chain)
+        for element in scene.nets.elements_of[stimulus.part]
     )
 
 

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Diagram
 from wirecheck.sequence.answers import View
+from wirecheck.sequence.chain import chain
 from wirecheck.sequence.dangers import Danger, Scene, dangers
 from wirecheck.sequence.script import Script
 from wirecheck.sequence.simulator import Simulation
@@ -61,7 +62,13 @@ def run(diagram: Diagram, script: Script, view: View = View.OPERATION) -> Run:
     many = len(simulation.machines) > 1
     stories = [Story(trace, machine.part, many=many) for machine in simulation.machines]
     told = tuple(
-        Told(story.control.name, outcome(story), dangers(Scene(nets, script, trace, story)))
+        Told(
+            story.control.name,
+            outcome(story),
+            dangers(
+                Scene(nets, script, trace, story, chain(nets, story.control) if many else None)
+            ),
+        )
         for story in stories
     )
     return Run(diagram, script, view, trace, told)

@@ -59,6 +59,7 @@ class Simulation:
         self.companions = Companions(nets.diagram)
         self.burners = [self._burner(machine.part) for machine in self.machines]
         self.thermostats = {part.key for part in parts if part.family == "thermostat"}
+        self._called: set[str] = set()
         self._pending = list(script.stimuli)
 
     def _burner(self, control: Part) -> BurnerState:
@@ -102,9 +103,9 @@ class Simulation:
     def _apply(self, stimulus: Stimulus) -> None:
         on = stimulus.state == "on"
         if stimulus.what == "call":
-            which = {stimulus.part} if stimulus.part else self.thermostats
-            self.plant.calling = self.plant.calling | which if on else self.plant.calling - which
-            self.recorder.note("call", "on" if on or self.plant.calling else "off")
+            self._called = self._called | {stimulus.part} if on else self._called - {stimulus.part}
+            self.plant.calling = self.thermostats if "" in self._called else set(self._called)
+            self.recorder.note("call", "on" if self._called else "off")
         elif stimulus.what == "position":
             self.plant.forced[stimulus.part, stimulus.contact] = stimulus.state
             part = self.nets.diagram.parts[stimulus.part]
@@ -172,7 +173,7 @@ class Simulation:
     def _no_power(self, control: Part) -> str:
         if not self.circuit.power:
             return "the power is off"
-        if self.thermostats and not self.plant.calling:
+        if self.thermostats and not self._called:
             return "the call has ended"
         return self._unfed(control)
 
@@ -181,7 +182,7 @@ class Simulation:
         shown = self.nets.diagram.show(hot)
         volts = self._call_volts(control)
         if volts > NO_VOLTS:
-            return f"only {volts:.1f} V at {shown}"
+            return f"only {volts:.1f} V at {shown}, it needs {OPENS * CALL_V:.0f} V"
         return f"no {CALL_V:g} V at {shown}: {self.reasons.unfed(hot, common, self.circuit.moment)}"
 
     def _call_volts(self, control: Part) -> float:
@@ -201,7 +202,7 @@ class Simulation:
                 self._note_missing_gas(machine, burner)
                 if self.reasons.returns_by_metal(part, self.circuit.moment):
                     self.recorder.note(common_track(part.name), BY_METAL)
-            if machine.phase is Phase.IDLE and self.plant.calling:
+            if machine.phase is Phase.IDLE and self._called:
                 self.recorder.note(part_track(part), "idle", self._unfed(part))
             elif machine.phase is Phase.DAMPER_OPENING:
                 self.recorder.note(part_track(part), machine.phase.value, self._not_passed_on(part))

@@ -49,12 +49,12 @@ class Travel:
         return self._since_s + takes_s * abs(self._aim - self._place)
 
     def is_open(self, now_s: float) -> bool:
-        """Whether it is fully open."""
-        return self.place_at(now_s) == 1.0
+        """Whether it is fully open, and not just leaving."""
+        return self._aim == 1.0 and self.place_at(now_s) == 1.0
 
     def is_shut(self, now_s: float) -> bool:
-        """Whether it is fully shut."""
-        return self.place_at(now_s) == 0.0
+        """Whether it is fully shut, and not just leaving."""
+        return self._aim == 0.0 and self.place_at(now_s) == 0.0
 
     def state(self, now_s: float) -> str:
         """In words: ``shut``, ``opening``, ``open`` or ``closing``."""

@@ -20,8 +20,8 @@ class Outcome(NamedTuple):
 
     Attributes:
         word: in one of a few words: ``runs``, ``by-luck``, ``stops``, ``no-start``, ``waits``,
-            ``held``, ``not-lit``, ``not-proved``, ``no-main``, ``loses-flame``, ``no-call``, ``keeps-on``,
-            ``chatters``, ``burns-out``.
+            ``held``, ``not-lit``, ``not-proved``, ``no-main``, ``loses-flame``, ``no-call``,
+            ``keeps-on``, ``chatters``, ``burns-out``.
         sentence: for people.
     """
 
@@ -106,11 +106,8 @@ def _no_start(story: Story) -> Outcome | None:
     waits = story.spans_in(Phase.DAMPER_OPENING)
     if waits:
         return Outcome("waits", f"the call is there, but the ignition waits: {waits[-1].reason}")
-    reasons = [reason for reason in story.own_reasons() if reason != _CALL_ENDED]
-    return Outcome("no-start", f"nothing happens: {'; '.join(reasons) or 'nobody calls'}")
-
-
-_CALL_ENDED = "the call has ended"
+    reasons = story.own_reasons() or ["nobody calls"]
+    return Outcome("no-start", f"nothing happens: {reasons[-1]}")
 
 
 def _not_lit(story: Story) -> Outcome | None:
