@@ -10,8 +10,11 @@ from wirecheck.model.diagram import Part, Terminal
 from wirecheck.rules.call_chain.contacts import ContactKey, is_safety, key_of_contact
 from wirecheck.rules.facts import Facts
 
-_OUTPUTS = ("main-valve", "pilot-valve", "valve-feed")
-_OPERATORS = ("main-operator", "pilot-operator", "operator")
+#: Roles at the control and at the valve that plain leads should join.
+_CIRCUITS = (
+    (("main-valve", "pilot-valve", "valve-feed"), ("main-operator", "pilot-operator", "operator")),
+    (("valve-common",), ("operator-common",)),
+)
 
 
 class AtValve(NamedTuple):
@@ -36,19 +39,17 @@ class ValveCircuit:
                     self.safeties.setdefault(key_of_contact(found.contact), found)
 
     def _between(self, control: Part, valve: Part) -> Iterator[AtValve]:
-        pairs = [
-            (output, operator)
-            for output in control.with_role(*_OUTPUTS)
-            for operator in valve.with_role(*_OPERATORS)
-        ]
-        pairs += [
-            (output, operator)
-            for output in control.with_role("valve-common")
-            for operator in valve.with_role("operator-common")
-        ]
-        for output, operator in pairs:
-            way = self._facts.conduction.way(self._facts.net(output), self._facts.net(operator))
-            if all(contact.part is not control for contact in way.contacts):
-                for contact in way.contacts:
-                    if is_safety(contact):
-                        yield AtValve(contact, output, operator)
+        for outputs, operators in _CIRCUITS:
+            landed = control.with_role(*outputs)
+            straight = {self._facts.net(output) for output in landed}
+            for operator in valve.with_role(*operators):
+                if self._facts.net(operator) not in straight:
+                    for output in landed:
+                        yield from self._on_the_way(control, output, operator)
+
+    def _on_the_way(self, control: Part, output: Terminal, operator: Terminal) -> Iterator[AtValve]:
+        way = self._facts.conduction.way(self._facts.net(output), self._facts.net(operator))
+        if all(contact.part is not control for contact in way.contacts):
+            for contact in way.contacts:
+                if is_safety(contact):
+                    yield AtValve(contact, output, operator)

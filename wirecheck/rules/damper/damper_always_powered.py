@@ -56,7 +56,10 @@ RULE = Rule(
 )
 
 
-_FIRES = ", and its end switch feeds the control with no call: the burner fires as soon as there is power"
+_FIRES = (
+    ", and its end switch feeds the control with no call: the burner fires as soon as there is "
+    "power"
+)
 
 
 def check(facts: Facts) -> Iterator[Finding]:

@@ -63,16 +63,27 @@ def hookups(facts: Facts) -> tuple[Hookup, ...]:
 
 
 def _hookups(facts: Facts) -> Iterator[Hookup]:
-    for control in facts.of("ignition-control"):
-        damper = facts.companion(control, "vent-damper")
-        if damper is None:
-            continue
-        landed = {
-            role: _reached(facts, damper.with_role(role)[0], control, damper) for role in ROLES
-        }
-        plugged = str(control.values.get("damper-plug")) == "fitted"
-        ahead = plugged and CALL not in landed[CALL] and CALL in landed[PROVED]
-        yield Hookup(control, damper, landed, plugged, ahead)
+    controls = list(facts.of("ignition-control"))
+    dampers = list(facts.of("vent-damper"))
+    for damper in dampers:
+        found = [_hookup(facts, control, damper) for control in controls]
+        reached = [hookup for hookup in found if _belongs(hookup)]
+        if reached:
+            yield reached[0]
+        elif len(controls) == 1 and len(dampers) == 1:
+            yield found[0]
+
+
+def _hookup(facts: Facts, control: Part, damper: Part) -> Hookup:
+    landed = {role: _reached(facts, damper.with_role(role)[0], control, damper) for role in ROLES}
+    plugged = str(control.values.get("damper-plug")) == "fitted"
+    ahead = plugged and CALL not in landed[CALL] and CALL in landed[PROVED]
+    return Hookup(control, damper, landed, plugged, ahead)
+
+
+def _belongs(hookup: Hookup) -> bool:
+    """Whether a lead of the damper reaches what only this control has: its call or proved."""
+    return any({CALL, PROVED} & roles for roles in hookup.landed.values())
 
 
 def _reached(facts: Facts, start: Terminal, control: Part, damper: Part) -> frozenset[str]:
