@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from wirecheck.model.diagram import UNKNOWN_END, Part, Terminal
+from wirecheck.model.structure import Structure
 from wirecheck.rules.facts import Facts
 
 #: Role of a control's terminal: family and role of the terminal that its lead runs to.
@@ -30,30 +31,48 @@ def needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
     One that a lead whose end was not traced may land on is left out.
     Use it as ``facts.once(needed_and_empty)``.
     """
-    families = {part.family for part in facts.diagram.parts.values()}
     return tuple(
         terminal
         for part in facts.diagram.parts.values()
-        if any_wired(facts, part)
-        for terminal in needed(part, families)
-        if not facts.is_wired(terminal) and not may_be_untraced(facts, terminal)
+        for terminal in needed(facts, part)
+        if not facts.is_wired(terminal)
+        and any_wired(facts, part)
+        and not may_be_untraced(facts, terminal)
     )
 
 
-def needed(part: Part, families: set[str]) -> tuple[Terminal, ...]:
-    """The terminals of a part that have to be wired, with parts of these families drawn."""
-    return tuple(
-        part.terminal(name)
-        for name, spec in part.structure.terminals.items()
-        if spec.must
-        and not spec.inner
-        and (not spec.must_beside or not families.isdisjoint(spec.must_beside))
-    )
+def needed(facts: Facts, part: Part) -> list[Terminal]:
+    """The terminals of a part that have to be wired beside the other parts drawn."""
+    return [part.terminal(name) for name in facts.once(_Needed).names(part.structure)]
+
+
+class _Needed:
+    """Names of the terminals that have to be wired; parts alike share a structure."""
+
+    def __init__(self, facts: Facts) -> None:
+        self._families = {part.family for part in facts.diagram.parts.values()}
+        self._names: dict[Structure, tuple[str, ...]] = {}
+
+    def names(self, structure: Structure) -> tuple[str, ...]:
+        known = self._names.get(structure)
+        if known is None:
+            known = self._names[structure] = tuple(
+                name
+                for name, spec in structure.terminals.items()
+                if spec.must
+                and not spec.inner
+                and (not spec.must_beside or not self._families.isdisjoint(spec.must_beside))
+            )
+        return known
 
 
 def any_wired(facts: Facts, part: Part) -> bool:
     """Whether any lead lands on a part."""
-    return any(facts.is_wired(part.terminal(name)) for name in part.structure.terminals)
+    return part.key in facts.once(_wired_parts)
+
+
+def _wired_parts(facts: Facts) -> frozenset[str]:
+    return frozenset(end.part for lead in facts.diagram.leads for end in (lead.a, lead.b))
 
 
 def may_be_untraced(facts: Facts, terminal: Terminal) -> bool:

@@ -11,6 +11,7 @@ from typing import Final
 
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.structure import Structure
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
@@ -89,10 +90,10 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find the areas that hold terminals of both circuits; one finding for each device."""
-    lines, lows = _terminals(facts, "line"), _terminals(facts, "24V")
+    circuits = facts.once(_Circuits)
     told: set[str] = set()
-    for area, starts in lines.items():
-        goals = set(lows.get(area, ()))
+    for area, starts in circuits.line.items():
+        goals = set(circuits.low.get(area, ()))
         trace = facts.sides.search(starts, goals.__contains__) if goals else None
         if trace is None or not trace.leads or LINK in trace.links:
             continue
@@ -105,15 +106,32 @@ def check(facts: Facts) -> Iterator[Finding]:
             yield _finding(facts, "24-on-line" if only_24_v else "line-on-24", trace)
 
 
-def _terminals(facts: Facts, circuit: str) -> dict[int, list[Terminal]]:
-    """The wired terminals of a circuit, by area."""
-    found: dict[int, list[Terminal]] = {}
-    for part in facts.diagram.parts.values():
-        for name, spec in part.structure.terminals.items():
-            terminal = part.terminal(name)
-            if spec.circuit == circuit and facts.is_wired(terminal):
-                found.setdefault(facts.sides.area(terminal), []).append(terminal)
-    return found
+def mixed_areas(facts: Facts) -> frozenset[int]:
+    """The areas with terminals of both circuits; use it as ``facts.once(mixed_areas)``."""
+    circuits = facts.once(_Circuits)
+    return frozenset(circuits.line.keys() & circuits.low.keys())
+
+
+class _Circuits:
+    """The wired terminals of the line and of the 24 V circuit, by area."""
+
+    def __init__(self, facts: Facts) -> None:
+        self.line: dict[int, list[Terminal]] = {}
+        self.low: dict[int, list[Terminal]] = {}
+        names: dict[Structure, list[tuple[str, dict[int, list[Terminal]]]]] = {}
+        circuits = {"line": self.line, "24V": self.low}
+        for part in facts.diagram.parts.values():
+            if part.structure not in names:
+                specs = part.structure.terminals.items()
+                names[part.structure] = [
+                    (name, circuits[spec.circuit])
+                    for name, spec in specs
+                    if spec.circuit in circuits
+                ]
+            for name, areas in names[part.structure]:
+                terminal = part.terminal(name)
+                if facts.is_wired(terminal):
+                    areas.setdefault(facts.sides.area(terminal), []).append(terminal)
 
 
 def _is_at_line_volts(facts: Facts, terminals: list[Terminal]) -> bool:

@@ -40,6 +40,9 @@ _AT_LINE = _GOOD.replace("line.L1 to disc", "line.N to disc").replace(
     "line.N to xfmr.N", "line.L1 to xfmr.N"
 )
 
+#: Hot and neutral terminal of a device.
+_Ends = tuple[Terminal, Terminal]
+
 RULE = Rule(
     name="line-and-neutral-reversed",
     title="The hot lead of the line is on the hot terminal, the neutral on the neutral one",
@@ -61,7 +64,7 @@ RULE = Rule(
         ),
         "breaks-neutral": Fault(
             "line and neutral are reversed before {devices}: {hot} has {neutral_leg}, so that "
-            "{contacts} breaks the neutral; exchange the leads at the supply",
+            "{contacts} the neutral; exchange the leads at the supply",
             "Switched off or blown, {devices} stops and stays hot.",
         ),
     },
@@ -75,38 +78,54 @@ RULE = Rule(
 
 
 class Reversed(NamedTuple):
-    """Devices with the neutral on their hot terminal, all on the same two conductors."""
+    """Devices with the neutral on their hot terminal, all on the same two conductors.
 
-    devices: tuple[tuple[Terminal, Terminal], ...]
+    Attributes:
+        devices: hot and neutral terminal of each.
+        contacts: contacts between the neutral of the supply and the hot terminals.
+        leads: leads on the ways from the supply.
+        alone: no device on these conductors is landed right.
+    """
+
+    devices: tuple[_Ends, ...]
     contacts: tuple[Element, ...]
-    from_neutral: tuple[int, ...]
-    from_hot: tuple[int, ...]
+    leads: tuple[int, ...]
+    alone: bool
 
 
 def reversals(facts: Facts) -> tuple[Reversed, ...]:
     """Every reversal of the diagram; use it as ``facts.once(reversals)``."""
     legs = facts.once(Legs)
-    groups: dict[tuple[int, int], list[tuple[Terminal, Terminal]]] = {}
+    groups: dict[tuple[int, int], list[_Ends]] = {}
+    right: set[tuple[int, int]] = set()
+    for ends in _devices(facts):
+        hot, neutral = (facts.sides.area(end) for end in ends)
+        if legs.is_neutral(ends[0]) and legs.is_hot(ends[1]):
+            groups.setdefault((hot, neutral), []).append(ends)
+        else:
+            right.add((neutral, hot))
+    return tuple(
+        _reversed(facts, legs, devices, alone=areas not in right)
+        for areas, devices in groups.items()
+    )
+
+
+def _devices(facts: Facts) -> Iterator[_Ends]:
+    """Hot and neutral terminals of everything the line feeds."""
     for part in facts.diagram.parts.values():
         for hot_role, neutral_role in _ROLES if part.family != "mains" else ():
             for hot in part.with_role(hot_role):
                 for neutral in part.with_role(neutral_role):
-                    if legs.is_neutral(hot) and legs.is_hot(neutral):
-                        key = (facts.sides.area(hot), facts.sides.area(neutral))
-                        groups.setdefault(key, []).append((hot, neutral))
-    return tuple(_reversed(facts, legs, devices) for devices in groups.values())
+                    if facts.is_wired(hot) and facts.is_wired(neutral):
+                        yield hot, neutral
 
 
-def _reversed(facts: Facts, legs: Legs, devices: list[tuple[Terminal, Terminal]]) -> Reversed:
+def _reversed(facts: Facts, legs: Legs, devices: list[_Ends], *, alone: bool) -> Reversed:
     hot, neutral = devices[0]
     back = facts.sides.trace(legs.at(hot)[0].terminal, hot)
     out = facts.sides.trace(legs.at(neutral)[0].terminal, neutral)
-    return Reversed(
-        tuple(devices),
-        back.contacts if back else (),
-        back.leads if back else (),
-        out.leads if out else (),
-    )
+    leads = {*(back.leads if back else ()), *(out.leads if out else ())}
+    return Reversed(tuple(devices), back.contacts if back else (), tuple(sorted(leads)), alone)
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -114,30 +133,31 @@ def check(facts: Facts) -> Iterator[Finding]:
     legs = facts.once(Legs)
     for found in facts.once(reversals):
         hot, neutral = found.devices[0]
+        devices = [facts.diagram.parts[ends[0].part].name for ends in found.devices]
+        contacts = list(dict.fromkeys(contact.part.name for contact in found.contacts))
         yield RULE.finding(
             facts,
-            "breaks-neutral" if found.contacts else "plain",
+            "breaks-neutral" if contacts else "plain",
             facts.place(hot),
-            leads=sorted({*found.from_neutral, *found.from_hot}),
-            terminals=[end for device in found.devices for end in device],
+            leads=found.leads,
+            terminals=[end for ends in found.devices for end in ends],
             edits=_exchanged(facts, found),
-            devices=both(
-                list(dict.fromkeys(facts.diagram.parts[h.part].name for h, _ in found.devices))
-            ),
+            devices=both(list(dict.fromkeys(devices))),
             hot=facts.show(hot),
             neutral=facts.show(neutral),
             hot_leg=facts.show(legs.at(neutral)[0].terminal),
             neutral_leg=facts.show(legs.at(hot)[0].terminal),
-            contacts=both(list(dict.fromkeys(c.part.name for c in found.contacts))),
+            contacts=f"{both(contacts)} {'break' if len(contacts) > 1 else 'breaks'}",
         )
 
 
 def _exchanged(facts: Facts, found: Reversed) -> tuple[Edit, ...]:
     """Exchange the leads at the device, or at the supply where a contact lies between."""
     legs = facts.once(Legs)
-    hot, neutral = found.devices[0]
-    ends = (hot, neutral)
+    hot, neutral = ends = found.devices[0]
     if found.contacts or len(found.devices) > 1:
+        if not found.alone:
+            return ()
         ends = (legs.at(hot)[0].terminal, legs.at(neutral)[0].terminal)
     one, other = (facts.nets.leads_at(end) for end in ends)
     if len(one) != 1 or len(other) != 1:

@@ -14,6 +14,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.line_voltage.line_and_24_volts_joined import mixed_areas
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
 
 _WHITE: Final = frozenset({"white"})
@@ -104,6 +105,8 @@ def _fault(facts: Facts, lead: Lead, *, is_green: bool) -> str | None:
 def _is(facts: Facts, ends: tuple[Terminal, Terminal], *, hot: bool) -> bool:
     """Whether a lead is hot, or neutral; by its terminals where no supply is drawn."""
     legs = facts.once(Legs)
+    if facts.sides.area(ends[0]) in facts.once(mixed_areas):
+        return False
     if legs.at(ends[0]):
         return legs.is_hot(ends[0]) if hot else legs.is_neutral(ends[0])
     roles = _HOT_ROLES if hot else _NEUTRAL_ROLES

@@ -54,12 +54,13 @@ def check(facts: Facts) -> Iterator[Finding]:
             is_wired = facts.is_wired(ground) and facts.is_traced(ground)
             if is_wired and facts.net(ground) != facts.earth:
                 leads = facts.nets.leads_at(ground)
+                is_broken = not all(facts.diagram.leads[number].conducts for number in leads)
                 yield RULE.finding(
                     facts,
                     "not-reached",
                     facts.place(ground),
                     leads=leads,
                     terminals=(ground,),
-                    edits=(add_lead(facts.diagram, ground, EARTH, "green"),),
+                    edits=() if is_broken else (add_lead(facts.diagram, ground, EARTH, "green"),),
                     ground=facts.show(ground),
                 )

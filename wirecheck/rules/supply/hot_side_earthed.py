@@ -58,7 +58,11 @@ RULE = Rule(
         Example(_ALONE, (("alone", "earth"),)),
     ),
     good=(Example(_BAD.replace("wire xfmr.R to earth: green\n", "")),),
-    stands_back_for=("hot-and-common-exchanged", "line-and-24-volts-joined"),
+    stands_back_for=(
+        "hot-and-common-exchanged",
+        "own-supply-tied",
+        "line-and-24-volts-joined",
+    ),
 )
 
 

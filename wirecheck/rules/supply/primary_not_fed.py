@@ -86,7 +86,6 @@ def check(facts: Facts) -> Iterator[Finding]:
     legs = facts.once(Legs)
     if not legs.sources:
         return
-    open_areas = {facts.sides.area(terminal) for terminal in facts.once(needed_and_empty)}
     for part, windings in _primaries(facts):
         ends = tuple(dict.fromkeys(end for winding in windings for end in winding))
         wired = [w for w in windings if all(facts.is_wired(end) for end in w)]
@@ -96,11 +95,16 @@ def check(facts: Facts) -> Iterator[Finding]:
         elif wired and not any(_is_fed(legs, winding) for winding in wired):
             traced = all(facts.is_traced(end) for end in wired[0])
             ends = wired[0]
-            if traced and not any(facts.sides.area(end) in open_areas for end in ends):
+            if traced and not any(facts.sides.area(end) in facts.once(_open) for end in ends):
                 one_leg = legs.at(ends[0]) and legs.at(ends[1])
                 fault = "one-leg" if one_leg else "not-reached"
         if fault is not None:
             yield _finding(facts, fault, part, ends)
+
+
+def _open(facts: Facts) -> frozenset[int]:
+    """Areas that end at a needed terminal with no lead: that is what is told."""
+    return frozenset(facts.sides.area(terminal) for terminal in facts.once(needed_and_empty))
 
 
 def _primaries(facts: Facts) -> Iterator[tuple[Part, list[_Winding]]]:

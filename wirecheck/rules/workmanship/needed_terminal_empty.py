@@ -63,6 +63,8 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find needed terminals without a lead; the two ends of one missing lead are one finding."""
     empty = [end for end in facts.once(needed_and_empty) if not _explained(facts, end)]
+    if not empty:
+        return
     pairs = facts.once(counterparts)
     chain = [end for end in empty if facts.role(end) in _IN_CHAIN]
     between = tuple(chain) if len({end.part for end in chain}) == len(chain) == 2 else ()
@@ -112,6 +114,6 @@ def _empty(facts: Facts, end: Terminal) -> Finding:
         part.name_span,
         terminals=(end,),
         terminal=facts.show(end),
-        about=part.structure.terminals[end.name].about.split(":")[0],
+        about=part.structure.terminals[end.name].about.split(":")[0].split(";")[0],
         part=part.name,
     )

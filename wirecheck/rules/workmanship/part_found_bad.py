@@ -11,7 +11,7 @@ from typing import Final
 
 from wirecheck.model.diagram import Attribute, Part, Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.model.kind import LoadSpec, SourceSpec, SwitchSpec
+from wirecheck.model.kind import FLAG_SET, LoadSpec, SourceSpec, SwitchSpec
 from wirecheck.rules.cautions import UNLIT_GAS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -68,24 +68,24 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "stuck-open": Fault(
-            "{part} is recorded with {record}: replace it",
+            "{part} is recorded {record}: replace it",
             "What it is to switch on stays off.",
         ),
         "stuck-closed": Fault(
-            "{part} is recorded with {record}: replace it",
+            "{part} is recorded {record}: replace it",
             "What it is to switch off stays on.",
         ),
         "passes-gas": Fault(
-            "{part} is recorded with {record}: replace it before the gas is turned on",
+            "{part} is recorded {record}: replace it before the gas is turned on",
             "Gas where none should be: the contact that is to stop it does not open.",
             Breaks.SAFETY,
         ),
         "winding-open": Fault(
-            "{part} is recorded with {record}: replace it",
+            "{part} is recorded {record}: replace it",
             "It takes no current and does nothing.",
         ),
         "winding-shorted": Fault(
-            "{part} is recorded with {record}: replace it, and find what became of the fuse",
+            "{part} is recorded {record}: replace it, and find what became of the fuse",
             "The fuse blows or the transformer burns out as soon as it is energised.",
         ),
         "blown": Fault(
@@ -98,12 +98,12 @@ RULE = Rule(
             "Dead.",
         ),
         "dirty": Fault(
-            "{part} is recorded with {record}: clean it gently with fine steel wool or a soft "
+            "{part} is recorded {record}: clean it gently with fine steel wool or a soft "
             "scouring cloth, no sandpaper, whose grit insulates",
             "The flame signal is weak: the pilot lights and is not proved, or drops out.",
         ),
         "dead": Fault(
-            "{part} is recorded with {record}: replace it",
+            "{part} is recorded {record}: replace it",
             "It does nothing.",
         ),
     },
@@ -136,7 +136,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                 record.span,
                 terminals=_terminals(part, record),
                 part=part.name,
-                record=f"{record.name} {record.value}",
+                record=_words(record),
             )
 
 
@@ -148,6 +148,18 @@ def _fault(part: Part, record: Attribute) -> str:
     if value in _CLOSED:
         return "passes-gas" if _lets_gas_pass(part, record.name) else "stuck-closed"
     return "stuck-open" if value in _STUCK else "dead"
+
+
+def _words(record: Attribute) -> str:
+    """A record as people say it: with its coil open, with its limit contact stuck closed."""
+    name, value = record.name, str(record.value).replace("-", " ")
+    if value == FLAG_SET:
+        return f"as {name.replace('-', ' ')}"
+    if name == "stuck":
+        return f"as stuck {value}"
+    if name.endswith("-stuck"):
+        return f"with its {name.removesuffix('-stuck')} contact stuck {value}"
+    return f"with its {name.replace('-', ' ')} {value}"
 
 
 def _lets_gas_pass(part: Part, attribute: str) -> bool:

@@ -62,20 +62,20 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find parts without a lead, in a diagram that has leads."""
-    families = {part.family for part in facts.diagram.parts.values()}
     for part in facts.diagram.parts.values() if facts.diagram.leads else ():
-        fault = None if any_wired(facts, part) else _fault(part, families)
-        ends = [
-            part.terminal(name) for name, spec in part.structure.terminals.items() if not spec.inner
-        ]
+        if any_wired(facts, part):
+            continue
+        specs = part.structure.terminals
+        ends = [part.terminal(name) for name, spec in specs.items() if not spec.inner]
+        fault = _fault(facts, part)
         if fault is not None and not any(may_be_untraced(facts, end) for end in ends):
             yield RULE.finding(facts, fault, part.name_span, terminals=ends, part=part.name)
 
 
-def _fault(part: Part, families: set[str]) -> str | None:
+def _fault(facts: Facts, part: Part) -> str | None:
     """None for a part that may have nothing to wire, as a burner with a standing pilot."""
     if any(switch.safety for switch in part.structure.switches):
         return "safety"
     if part.family == "strip":
         return "strip"
-    return "device" if needed(part, families) else None
+    return "device" if needed(facts, part) else None
