@@ -14,7 +14,7 @@ def chain(nets: Nets, control: Part) -> frozenset[int]:
     feeds = control.with_role("call", "control-common", "control-hot")
     outputs = control.with_role("pilot-valve", "main-valve", "valve-feed", "valve-common")
     found: set[int] = set()
-    for near, far in ((feeds, _supplies(nets)), (outputs, _operators(nets, control))):
+    for near, far in ((feeds, supply_ends(nets)), (outputs, _operators(nets, control))):
         for a in near:
             for b in far:
                 way = conduction.way(nets.net(a), nets.net(b))
@@ -24,7 +24,8 @@ def chain(nets: Nets, control: Part) -> frozenset[int]:
     return frozenset(found)
 
 
-def _supplies(nets: Nets) -> list[Terminal]:
+def supply_ends(nets: Nets) -> list[Terminal]:
+    """Both ends of every secondary, and of whatever else feeds a control circuit."""
     return [
         end
         for elements in nets.elements_of.values()

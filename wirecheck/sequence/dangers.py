@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
-from wirecheck.circuit.nets import Nets
+from wirecheck.circuit.nets import Element, Nets
+from wirecheck.model.diagram import Part
 from wirecheck.model.kind import SwitchSpec
 from wirecheck.sequence.burner import DARK, UNLIT
 from wirecheck.sequence.control import FLAME_FAILURE_S, Phase
@@ -52,6 +53,10 @@ class Scene(NamedTuple):
     trace: Trace
     story: Story
     chain: frozenset[int] | None
+
+    def is_own(self, element: Element) -> bool:
+        """Whether a contact stands in this control's chain."""
+        return self.chain is None or {element.net_a, element.net_b} <= self.chain
 
 
 def dangers(scene: Scene) -> tuple[Danger, ...]:
@@ -169,14 +174,14 @@ def _is_safety(scene: Scene, stimulus: Stimulus) -> bool:
         isinstance(element.spec, SwitchSpec)
         and element.spec.safety
         and stimulus.contact in ("", element.spec.name)
-        and (scene.chain is None or {element.net_a, element.net_b} <= scene.chain)
+        and scene.is_own(element)
         for element in scene.nets.elements_of[stimulus.part]
     )
 
 
 def _damper_not_open(scene: Scene) -> Iterator[Danger]:
     for part in scene.nets.diagram.parts.values():
-        if part.family != "vent-damper":
+        if part.family != "vent-damper" or not _has_own_contact(scene, part, "motor"):
             continue
         shut = _not_in(tuple(scene.trace.spans(part_track(part))), "open")
         for spans in (scene.story.main, scene.story.pilot):
@@ -189,7 +194,10 @@ def _damper_not_open(scene: Scene) -> Iterator[Danger]:
 
 
 def _unproved_air(scene: Scene) -> Iterator[Danger]:
-    for medium in MEDIA.values():
+    for medium, moved_by in _PROVED_BY.items():
+        parts = scene.nets.diagram.parts.values()
+        if not any(_has_own_contact(scene, part, *moved_by) for part in parts):
+            continue
         spans = tuple(scene.trace.spans(medium))
         for flow in (scene.story.main, scene.story.pilot):
             found = _overlaps(_flows(flow), _not_in(spans, MOVING["open"]), SHUTS_S)
@@ -199,6 +207,24 @@ def _unproved_air(scene: Scene) -> Iterator[Danger]:
                 sentence = f"gas flows while the {what} is {how}, {_for(found[0])}"
                 yield Danger("unproved-air", sentence, found[0].start_s)
                 break
+
+
+#: By which switches the media are proved.
+_PROVED_BY = {
+    MEDIA["combustion-air"]: ("air", "pressure"),
+    MEDIA["air"]: ("air",),
+    MEDIA["water"]: ("flow",),
+}
+
+
+def _has_own_contact(scene: Scene, part: Part, *moved_by: str) -> bool:
+    """Whether a part has a contact, moved by one of these, in this control's chain."""
+    return any(
+        isinstance(element.spec, SwitchSpec)
+        and element.spec.moved_by in moved_by
+        and scene.is_own(element)
+        for element in scene.nets.elements_of[part.key]
+    )
 
 
 def _endless_spark(scene: Scene) -> Iterator[Danger]:

@@ -34,21 +34,26 @@ class Plant:
     Attributes:
         coils: coils, operators and motors.
         contacts: all contacts, in the order of the circuit's switches.
-        calling: keys of the thermostats that call.
+        callers: keys of the parts that can call for heat.
+        calling: keys of those that do.
         forced: positions put from outside, by part and contact name ("" for all of a part).
         blown: keys of fuses and breakers that opened in this run.
         outputs: what each control does, by its key.
         travels: what is on its way, by part key, or by ``air``, ``water``, ``heat``.
     """
 
-    def __init__(self, nets: Nets, order: Sequence[ElementKey], view: View) -> None:
+    def __init__(
+        self, nets: Nets, order: Sequence[ElementKey], view: View, callers: frozenset[str]
+    ) -> None:
         """All as on the shelf.
 
         Args:
             nets: of the diagram.
             order: the contacts in the order in which `positions` gives them.
             view: which answer of a coil counts.
+            callers: keys of the parts that call for heat.
         """
+        self.callers = callers
         self._nets = nets
         self.coils = Coils(nets, view)
         self.calling: set[str] = set()
@@ -100,7 +105,7 @@ class Plant:
         if spec.moved_by == "temperature" and spec.name == "fan":
             self.travels.setdefault("heat", Travel(FAN_ON_S, FAN_OFF_S))
             return lambda _now_s: self._fan_on
-        if part.family == "thermostat":
+        if part.family == "thermostat" or part.key in self.callers:
             return lambda _now_s: part.key in self.calling and self._is_powered(part)
         place = 0 if element is self._nets.elements_of[part.key][0] else 1
         coil = spec.coil or ""

@@ -12,7 +12,7 @@ CALL_LENGTH_S = 600.0
 WATCH_S = 120.0
 
 #: What an event changes: the ``position`` of contacts (``open``, ``closed``, or "" for as they
-#: were), the ``call`` of thermostats, ``gas``, ``power``, and ``flame``: blown out once.
+#: were), the ``call`` for heat, ``gas``, ``power``, and ``flame``: blown out once.
 Change = Literal["position", "call", "gas", "power", "flame"]
 
 
@@ -23,7 +23,7 @@ class Stimulus(NamedTuple):
         time_s: seconds from the start.
         what: what changes.
         state: what it becomes.
-        part: key of the part, for a position or a call; "" for all thermostats.
+        part: key of the part, for a position or a call; "" for all that call.
         contact: name of one contact of that part; "" for all of its contacts.
     """
 
@@ -78,7 +78,7 @@ def heat_call(  # noqa: PLR0913 - one for each thing that can happen
 
     Args:
         length_s: of the call, seconds.
-        calling: keys of the thermostats that call; none: all of them.
+        calling: keys of the parts that call; none: all that can.
         opened: contacts that open, and stay open.
         gas: whether the gas is on.
         dirty_rods: whether every flame rod is dirty.

@@ -13,6 +13,7 @@ from wirecheck.circuit.steady import SteadyStates
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.sequence.answers import OPENS, View
 from wirecheck.sequence.burner import BurnerState
+from wirecheck.sequence.callers import callers
 from wirecheck.sequence.control import NOT_PASSED_ON, UNPOWERED, ControlMachine, Inputs, Phase
 from wirecheck.sequence.flame import flame_path
 from wirecheck.sequence.gas import GasTrain
@@ -51,14 +52,13 @@ class Simulation:
             poor_bonds=view is View.DANGER,
             watched=[_call_terminals(machine.part) for machine in self.machines],
         )
-        self.plant = Plant(nets, states.contacts, view)
+        self.plant = Plant(nets, states.contacts, view, callers(nets))
         self.trace = Trace(script.until_s)
         self.recorder = Recorder(nets, self.plant, self.trace, len(self.machines))
         self.circuit = CircuitAtRest(nets, self.plant, states, self.recorder.note)
         self.reasons = Reasons(nets, self.plant)
         self.companions = Companions(nets.diagram)
         self.burners = [self._burner(machine.part) for machine in self.machines]
-        self.thermostats = {part.key for part in parts if part.family == "thermostat"}
         self._called: set[str] = set()
         self._pending = list(script.stimuli)
 
@@ -104,7 +104,8 @@ class Simulation:
         on = stimulus.state == "on"
         if stimulus.what == "call":
             self._called = self._called | {stimulus.part} if on else self._called - {stimulus.part}
-            self.plant.calling = self.thermostats if "" in self._called else set(self._called)
+            everybody = "" in self._called
+            self.plant.calling = set(self.plant.callers if everybody else self._called)
             self.recorder.note("call", "on" if self._called else "off")
         elif stimulus.what == "position":
             self.plant.forced[stimulus.part, stimulus.contact] = stimulus.state
@@ -173,7 +174,7 @@ class Simulation:
     def _no_power(self, control: Part) -> str:
         if not self.circuit.power:
             return "the power is off"
-        if self.thermostats and not self._called:
+        if self.plant.callers and not self._called:
             return "the call has ended"
         return self._unfed(control)
 

@@ -119,7 +119,7 @@ class Reasons:
 
     def _open_words(self, contact: Contact) -> str:
         part, spec = contact.part, contact.spec
-        if part.family == "thermostat":
+        if part.key in self._plant.callers:
             powered = part.key not in self._plant.calling or contact.found
             return f"{part.name} does not call" if powered else f"{part.name} has no power"
         if spec.moved_by == "overcurrent":
@@ -244,7 +244,7 @@ class Reasons:
         opened: list[Contact] = []
         for ours, its in ((feed, element.a), (common, element.b)):
             way = self._way(self._nets.net(ours), self._nets.net(its), moment.closed)
-            if way is None:
+            if way is None or any(each.key.part == feed.part for each in way.opened):
                 return f"no lead joins {show(ours)} and {show(its)}"
             opened += way.opened
         return self.opened(opened) if opened else self.unfed(element.a, element.b, moment)
