@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from tests.drawing.ladder.networks import HEATER, Shorthand, diagram, network, shorthands
 from wirecheck.circuit.nets import Nets
 from wirecheck.drawing.geometry import Box
-from wirecheck.drawing.ladder.layout import FLAG, Layout, lay_out
+from wirecheck.drawing.ladder.layout import Layout, lay_out
 from wirecheck.drawing.ladder.plan import plan
 from wirecheck.drawing.ladder.series_parallel import split
 
@@ -58,18 +58,19 @@ def test_contacts_stand_in_the_order_of_the_current() -> None:
     assert left_of["limit"] < left_of["statheat"] < left_of["boxK1"] < left_of["boxK2"]
 
 
-def test_a_rung_too_long_goes_on_in_the_next_row() -> None:
-    tree, _ = split(network(("+", *"abcdefghij")), 0, 1)
+@pytest.mark.parametrize(("contacts", "rows"), [(5, 1), (10, 2), (25, 6)])
+def test_a_rung_too_long_goes_on_in_the_next_row(contacts: int, rows: int) -> None:
+    tree, _ = split(network(("+", *"abcdefghijklmnopqrstuvwxy"[:contacts])), 0, 1)
     assert tree is not None
     layout = lay_out(tree, most=6)
-    assert layout.rows == 2
+    assert layout.rows == rows
     assert layout.width <= 6
-    goes_on, comes_from = layout.flags
-    assert (goes_on.row, goes_on.other) == (0, 1)
-    assert (comes_from.row, comes_from.other, comes_from.x) == (1, 0, FLAG)
-    assert goes_on.net == comes_from.net
+    out_and_in = [(flag.row, flag.other, flag.net) for flag in layout.flags]
+    for (row, other, net), back in zip(out_and_in[::2], out_and_in[1::2], strict=True):
+        assert other == row + 1
+        assert back == (other, row, net)
     in_order = sorted(layout.cells, key=lambda cell: (cell.row, cell.left))
-    assert [cell.leaf.branch.number for cell in in_order] == list(range(10))
+    assert [cell.leaf.branch.number for cell in in_order] == list(range(contacts))
 
 
 @pytest.mark.parametrize("most", [3, 5, 100])

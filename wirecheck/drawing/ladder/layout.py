@@ -3,8 +3,8 @@
 Widths add in series and heights add in parallel. A tree begins at the left, on its first row. What
 ends at the right rail is stretched: contacts stand in the order of the current from the left, loads
 against the rail, each branch on a row of its own. What a control does inside itself stays at the
-left, so that its block holds nothing else. A rung too long for the sheet is cut once: it goes on
-in the next row, with a flag at either end. Distances are in cells across and rows down.
+left, so that its block holds nothing else. A rung too long for the sheet is cut: it goes on in
+the next row, with a flag at either end. Distances are in cells across and rows down.
 """
 
 from __future__ import annotations
@@ -89,38 +89,49 @@ def lay_out(tree: Tree, least: float = 0.0, most: float = math.inf) -> Layout:
         least: how far the rails are apart at least, in cells.
         most: rungs wider than this are cut, where they begin with contacts one after the other.
     """
-    rungs = tree.items if isinstance(tree, Parallel) else (tree,)
-    cut = [_cut(rung, most) for rung in rungs]
-    across = max([least, *(width for width, _ in (_cut_size(*rung) for rung in cut))])
+    rungs = [_cut(rung, most) for rung in (tree.items if isinstance(tree, Parallel) else (tree,))]
+    across = max([least, *(width for width, _ in map(_cut_size, rungs))])
     drawing = _Drawing(across)
     row = 0
-    for head, rest in cut:
-        if head:
-            drawing.put_cut(head, rest, row)
-        else:
-            drawing.put(rest, 0.0, across, row)
-        row += _cut_size(head, rest)[1]
+    for rung in rungs:
+        drawing.put_rung(rung, row)
+        row += _cut_size(rung)[1]
     return drawing.layout(row)
 
 
-def _cut(rung: Tree, most: float) -> tuple[tuple[Leaf, ...], Tree]:
-    """Return what of a rung stands on a row before the rest: nothing, if it is not too wide."""
-    if not isinstance(rung, Series) or size(rung)[0] <= most:
-        return (), rung
-    head: list[Leaf] = []
-    for item in rung.items[:-1]:
-        rest = rung.items[len(head) :]
-        is_short = FLAG + sum(size(other)[0] for other in rest) <= most
-        if is_short or not isinstance(item, Leaf) or len(head) + 1 + FLAG > most:
+class _Rung(NamedTuple):
+    """A rung: contacts that stand on rows before the rest, if it is cut, and the rest."""
+
+    heads: tuple[tuple[Leaf, ...], ...]
+    rest: Tree
+
+
+def _cut(rung: Tree, most: float) -> _Rung:
+    """Cut a rung that is too wide as often as need be, as far as it begins with lone branches."""
+    heads: list[tuple[Leaf, ...]] = []
+    items = rung.items if isinstance(rung, Series) else (rung,)
+    while _width(items) + FLAG * bool(heads) > most:
+        head: list[Leaf] = []
+        room = most - FLAG * (2 if heads else 1)
+        for item in items[:-1]:
+            is_short = FLAG + _width(items[len(head) :]) <= most
+            if is_short or not isinstance(item, Leaf) or len(head) + 1 > room:
+                break
+            head.append(item)
+        if not head:
             break
-        head.append(item)
-    rest = rung.items[len(head) :]
-    return tuple(head), Series(rest) if len(rest) > 1 else rest[0]
+        heads.append(tuple(head))
+        items = items[len(head) :]
+    return _Rung(tuple(heads), Series(items) if len(items) > 1 else items[0])
 
 
-def _cut_size(head: tuple[Leaf, ...], rest: Tree) -> tuple[float, int]:
-    width, rows = size(rest)
-    return (max(len(head), width) + FLAG, rows + 1) if head else (width, rows)
+def _cut_size(rung: _Rung) -> tuple[float, int]:
+    width, rows = size(rung.rest)
+    if not rung.heads:
+        return width, rows
+    first, *others = rung.heads
+    heads = [len(first) + FLAG, *(len(head) + 2 * FLAG for head in others)]
+    return max(width + FLAG, *heads), rows + len(heads)
 
 
 class _Drawing:
@@ -139,13 +150,18 @@ class _Drawing:
         marks = (tuple(self._numbers), tuple(self._dots), tuple(self._flags))
         return Layout(self._rail, rows, tuple(self._cells), tuple(self._wires), *marks)
 
-    def put_cut(self, head: tuple[Leaf, ...], rest: Tree, row: int) -> None:
-        """Put the head of a rung on a row and its rest on the next, a flag at either end."""
-        self._put_in_series(head, 0.0, float(len(head)), row)
-        self._flags.append(Flag(rest.start, float(len(head)), row, row + 1))
-        self._flags.append(Flag(rest.start, FLAG, row + 1, row))
-        self._numbers.append(Joint(rest.start, len(head), row))
-        self.put(rest, FLAG, self._rail, row + 1)
+    def put_rung(self, rung: _Rung, row: int) -> None:
+        """Put a rung, where it is cut each piece on the next row, a flag at either end."""
+        left = 0.0
+        for head in rung.heads:
+            end = left + len(head)
+            net = head[-1].end
+            self._put_in_series(head, left, end, row)
+            self._flags.append(Flag(net, end, row, row + 1))
+            self._flags.append(Flag(net, FLAG, row + 1, row))
+            self._numbers.append(Joint(net, end, row))
+            left, row = FLAG, row + 1
+        self.put(rung.rest, left, self._rail, row)
 
     def put(self, tree: Tree, left: float, right: float, row: int) -> None:
         """Put a tree between two places on its first row and the rows below."""
@@ -225,5 +241,5 @@ def _belongs_at_rail(tree: Tree) -> bool:
 
 
 def _width(items: tuple[Tree, ...]) -> float:
-    """Return the width of items that end at the rail: a last group has no bus there."""
+    """Return the width of items in series that end at the rail: a last group has no bus there."""
     return sum(size(item)[0] for item in items) - INSET * isinstance(items[-1], Parallel)
