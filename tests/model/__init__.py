@@ -1,1 +1,1 @@
-"""The words everything else is written in: quantities, places in a text, the diagram."""
+"""Tests of the model: text positions, quantities, names."""

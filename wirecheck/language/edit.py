@@ -12,6 +12,7 @@ from typing import Final
 
 from wirecheck.language.run_cut import cut_run, share_of_length, stays
 from wirecheck.language.run_text import (
+    LINE_ENDS,
     Piece,
     PlugText,
     indent,
@@ -199,13 +200,12 @@ def _last(diagram: Diagram) -> Span | None:
 
 def _line_behind(source: SourceFile, statement: Span | None, line: str) -> Piece:
     """A new line behind the lines of a statement, or at the end of the text."""
-    end, blanks = len(source.text), ""
+    end, newline = len(source.text), "\n"
     if statement is not None:
-        end, blanks = whole_lines(statement).end, indent(source, statement.start)
-    newline = line_break(source, max(end - 1, 0))
-    if end == 0 or source.text[end - 1] == "\n":
-        return Piece(end, end, f"{blanks}{line}{newline}")
-    return Piece(end, end, f"{newline}{blanks}{line}")
+        end, newline = whole_lines(statement).end, line_break(statement)
+        line = indent(statement) + line
+    begins = end == 0 or source.text.endswith(LINE_ENDS, 0, end)
+    return Piece(end, end, f"{line}{newline}" if begins else f"{newline}{line}")
 
 
 def _overlap(one: Span, other: Span) -> bool:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from wirecheck.language.build import Built, build
@@ -14,9 +17,23 @@ def load_path(path: Path) -> Built:
     Raises:
         OSError: the file itself cannot be read.
     """
-    return build(read_path(path))
+    with _collector_paused():
+        return build(read_path(path))
 
 
 def load_text(text: str, name: str) -> Built:
     """Read a text; ``name`` stands in front of its messages."""
-    return build(read_text(text, name))
+    with _collector_paused():
+        return build(read_text(text, name))
+
+
+@contextmanager
+def _collector_paused() -> Iterator[None]:
+    """Reading makes a great many objects that stay, and no rings of them to be collected."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()

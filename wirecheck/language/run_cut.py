@@ -44,7 +44,7 @@ def cut_run(
         for start, end in run.attributes
     ]
     attributes = f": {', '.join(texts)}" if texts else ""
-    begins = line_break(run.source, run.start) + indent(run.source, run.start) + run.keyword
+    begins = line_break(run.span) + indent(run.span) + run.keyword
     piece = Piece(
         run.stops[stops[0]].start,
         run.stops[stops[1]].brackets_end,

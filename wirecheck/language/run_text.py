@@ -6,8 +6,9 @@ needed only for the few statements that are edited.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
-from typing import NamedTuple, cast
+from typing import Final, NamedTuple, cast
 
 from wirecheck.language.cut import cut
 from wirecheck.language.parser import parse_statement
@@ -22,6 +23,10 @@ from wirecheck.language.statements import (
 )
 from wirecheck.model.diagram import Lead
 from wirecheck.model.text import SourceFile, Span
+
+#: What ends a line; CRLF does too.
+LINE_ENDS: Final = ("\n", "\r", "\x85", "\u2028", "\u2029")
+_LINE_END: Final = re.compile(f"\r\n|[{''.join(LINE_ENDS)}]")
 
 
 class Piece(NamedTuple):
@@ -60,6 +65,11 @@ class RunText(NamedTuple):
     attributes: tuple[tuple[int, int], ...]
     lead_at: int
     keyword: str
+
+    @property
+    def span(self) -> Span:
+        """The whole statement."""
+        return Span(self.source, self.start, self.end)
 
     def brackets(self, at: int) -> str:
         """The brackets behind a stop, with the blanks before them; "" if there are none."""
@@ -126,24 +136,27 @@ def merged(source: SourceFile, pieces: Iterable[Piece]) -> tuple[Span, str]:
 
 def whole_lines(span: Span) -> Span:
     """The lines a statement stands in, its comment and its line end with it."""
-    start, _ = span.source.line_span(span.start)
-    _, end = span.source.line_span(max(span.end - 1, span.start))
-    return Span(span.source, start, end)
+    text = span.source.text
+    behind = _LINE_END.search(text, span.end)
+    end = behind.end() if behind else len(text)
+    return Span(span.source, span.start - len(indent(span)), end)
 
 
-def line_break(source: SourceFile, offset: int) -> str:
-    """The line end in use where ``offset`` stands: CRLF or a line feed."""
-    start, end = source.line_span(offset)
-    line = source.text[start:end]
-    if not line.endswith("\n") and start:
-        line = source.text[max(start - 2, 0) : start]
-    return "\r\n" if line.endswith("\r\n") else "\n"
+def indent(span: Span) -> str:
+    """The blanks in front of a statement: nothing else stands before it in its line."""
+    text, start = span.source.text, span.start
+    while start and not _LINE_END.match(text[start - 1]):
+        start -= 1
+    return text[start : span.start]
 
 
-def indent(source: SourceFile, offset: int) -> str:
-    """The blanks in front of the statement that begins at ``offset``."""
-    start, _ = source.line_span(offset)
-    return source.text[start:offset]
+def line_break(span: Span) -> str:
+    """The line end behind a statement, or else before it: CRLF or a line feed."""
+    text = span.source.text
+    behind = _LINE_END.search(text, span.end)
+    start = span.start - len(indent(span))
+    before = text[max(start - 2, 0) : start]
+    return "\r\n" if (behind[0] if behind else before) == "\r\n" else "\n"
 
 
 def _read_again(span: Span) -> tuple[Statement, str]:

@@ -16,6 +16,7 @@ NAME_CHARACTERS: Final = (
 )
 _PLAIN_NAME = re.compile(f"[{NAME_CHARACTERS}]+")
 _PLAIN_TERMINAL = re.compile(rf"[{NAME_CHARACTERS}]+(?:\.[{NAME_CHARACTERS}]+)*")
+_PLAIN_WORD = re.compile(r"[^\s,:()\"'`#\u00B4\u2018\u2019\u201A\u201B\u2032\u2033]+")
 #: Names that could be taken for a keyword at the end or at the beginning of a line.
 _LOOK_LIKE_KEYWORDS: Final = frozenset({"to", *STATEMENT_WORDS})
 
@@ -36,6 +37,18 @@ def spell_name(name: str) -> str:
 def spell_terminal(name: str) -> str:
     """The name of a terminal, or its label, as it stands behind the part's name and a dot."""
     return name if _PLAIN_TERMINAL.fullmatch(name) else quoted(name)
+
+
+def spell_first(name: str) -> str:
+    """The name of a terminal where no part's name stands before it."""
+    return quoted(name) if name.lower() in _LOOK_LIKE_KEYWORDS else spell_terminal(name)
+
+
+def spell_word(word: str) -> str:
+    """A word of an attribute."""
+    if _PLAIN_WORD.fullmatch(word) and word.lower() not in _LOOK_LIKE_KEYWORDS:
+        return word
+    return quoted(word)
 
 
 def spell(diagram: Diagram, terminal: Terminal) -> str:

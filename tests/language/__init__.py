@@ -1,0 +1,1 @@
+"""Tests of the wiring language: from text to diagram and back."""
