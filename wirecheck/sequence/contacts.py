@@ -10,7 +10,8 @@ from wirecheck.circuit.nets import Element
 from wirecheck.model.diagram import Part
 from wirecheck.model.kind import SwitchSpec
 
-#: Whether what moves a contact has it as in a running burner, at a time in seconds.
+#: Whether what moves a contact has it as in a running burner, at a time in seconds.  One that is
+#: closed on the shelf and in a running burner is open otherwise: a blown fuse, a satisfied control.
 Mover = Callable[[float], bool]
 
 
@@ -43,9 +44,9 @@ class Contact(NamedTuple):
         """Whether it is closed; ``forced`` is the position it is put into from outside, or ""."""
         if self.found or forced:
             return (self.found or forced) == "closed"
-        if self.spec.moved_by == "overcurrent":
-            return self.mover(now_s)
         acted = self.mover(now_s) if self.stuck_mover is None else self.stuck_mover
+        if self.spec.normal == self.spec.running == "closed":
+            return acted
         return (self.spec.running if acted else self.spec.normal) == "closed"
 
 
