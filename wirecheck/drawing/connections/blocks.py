@@ -28,7 +28,7 @@ SMALL_PT = 8.5
 """Least lettering: 6 points when a sheet is printed one paper size down."""
 TERMINAL_PT = 9.0
 
-_NAME_ROOM_PT = 112.0
+_NAME_ROOM_PT = 104.0
 _LABEL_ROOM_PT = 84.0
 _MOST_RATING_LINES = 2
 _HEADING_MARGIN_PT = 4.0
@@ -183,8 +183,8 @@ def _part_block(part: Part, landed: dict[Terminal, list[End]]) -> Block:
     both_sides = part.family == "strip"
     labels = sorted((text_width(row.label, TERMINAL_PT) for row in rows), reverse=True)
     # Labels of the two edges side by side; on a strip they stand in the middle.
-    label_room = sum(labels[:1] if both_sides else labels[:2]) + 30
-    lettered = [text_width(line.text, line.size_pt, line.face) + 14 for line in heading]
+    label_room = sum(labels[:1] if both_sides else labels[:2]) + 26
+    lettered = [text_width(line.text, line.size_pt, line.face) + 10 for line in heading]
     width = max(_NARROWEST_PT, label_room, *lettered)
     return Block(
         type="part",

@@ -8,11 +8,12 @@ what they are wired to. Blocks sorted by rank are cut into columns of about equa
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import accumulate
 
 import networkx as nx
 
 from wirecheck.drawing.connections.blocks import Block, Sketch
-from wirecheck.drawing.connections.faces import stack_height
+from wirecheck.drawing.connections.faces import GAP
 
 _FIXED_RANK = {
     "mains": 0.0,
@@ -60,26 +61,41 @@ def _first_rank(block: Block) -> float:
     return _FIXED_RANK.get(block.family, _LEANING.get(block.family, _MIDDLE))
 
 
-def cut(rank: Sequence[float], heights: Sequence[int], count: int) -> tuple[tuple[int, ...], ...]:
-    """Cut the blocks, sorted by rank, into so many columns of about equal height.
+def cuts(
+    rank: Sequence[float], heights: Sequence[int], most: int
+) -> list[tuple[tuple[int, ...], ...]]:
+    """Cut the blocks, sorted by rank, into 0, 1, 2 … up to `most` columns of about equal height.
 
-    The cuts are the cheapest of all, found by dynamic programming; `heights` are in units.
+    Each is the cheapest of all ways to cut, found by dynamic programming; `heights` are in units.
+    There are never more columns than blocks.
     """
     order = sorted(range(len(rank)), key=lambda number: (rank[number], number))
+    below = list(accumulate((heights[number] + GAP for number in order), initial=0))
+    rising = [rank[number] for number in order]
+
+    def cost(start: int, stop: int) -> float:
+        spread = rising[stop - 1] - rising[start]
+        return float((below[stop] - below[start] - GAP) ** 2) + _SPREAD * spread**2
+
     # For each number of columns: least cost of the first blocks up to a place, and where the last
     # of those columns begins.
     best: list[dict[int, tuple[float, int]]] = [{0: (0.0, 0)}]
-    for _ in range(count):
+    for _ in range(most):
         row: dict[int, tuple[float, int]] = {}
-        for stop in range(1, len(order) + 1):
-            ways = [
-                (cost + _column_cost(order[start:stop], heights, rank), start)
-                for start, (cost, _) in best[-1].items()
+        for stop in range(len(best), len(order) + 1):
+            row[stop] = min(
+                (before + cost(start, stop), start)
+                for start, (before, _) in best[-1].items()
                 if start < stop
-            ]
-            if ways:
-                row[stop] = min(ways)
+            )
         best.append(row)
+    return [_columns(order, best[: count + 1]) for count in range(most + 1)]
+
+
+def _columns(
+    order: Sequence[int], best: Sequence[dict[int, tuple[float, int]]]
+) -> tuple[tuple[int, ...], ...]:
+    """Follow the cheapest cuts back from the last column."""
     columns: list[tuple[int, ...]] = []
     stop = len(order)
     for row in reversed(best[1:]):
@@ -87,8 +103,3 @@ def cut(rank: Sequence[float], heights: Sequence[int], count: int) -> tuple[tupl
         columns.insert(0, tuple(order[start:stop]))
         stop = start
     return tuple(columns)
-
-
-def _column_cost(column: Sequence[int], heights: Sequence[int], rank: Sequence[float]) -> float:
-    spread = rank[column[-1]] - rank[column[0]]
-    return float(stack_height(column, heights) ** 2) + _SPREAD * spread**2

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from wirecheck.drawing.connections.blocks import SLOT, End, Sketch
 from wirecheck.drawing.connections.edges import LEFT, RIGHT, Side, edges
 
-_GAP = 3
+GAP = 3
 """Units between two blocks where no lead passes."""
 _STRAY_UNITS = 3
 
@@ -184,10 +184,10 @@ def _stacked(columns: Sequence[Sequence[int]], heights: Sequence[int]) -> list[i
         at = (max(totals) - total) // 2
         for block in column:
             tops[block] = at
-            at += heights[block] + _GAP
+            at += heights[block] + GAP
     return tops
 
 
 def stack_height(column: Sequence[int], heights: Sequence[int]) -> int:
     """Height of blocks one above the other, in units."""
-    return sum(heights[block] + _GAP for block in column) - (_GAP if column else 0)
+    return sum(heights[block] + GAP for block in column) - (GAP if column else 0)

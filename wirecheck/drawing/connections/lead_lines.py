@@ -75,11 +75,11 @@ def _draw_break(canvas: Canvas, points: Sequence[Point]) -> None:
     start, end = max(pairwise(points), key=lambda pair: (pair[0].x == pair[1].x, math.dist(*pair)))
     upright = start.x == end.x
     at = start.towards(end, 0.5)
-    canvas.box(box_about(at, 3.0), fill=WHITE, stroke=NO_LINE, layer=Layer.SYMBOL)
+    canvas.box(box_about(at, 3.0), fill=WHITE, stroke=NO_LINE, layer=Layer.WIRE)
     for step in (-3, 3):
         middle = at.moved(0, step) if upright else at.moved(step, 0)
         stroke = [middle.moved(-4, 3), middle.moved(4, -3)]
-        canvas.line(stroke, Stroke(BLACK, 1.2), layer=Layer.SYMBOL)
+        canvas.line(stroke, Stroke(BLACK, 1.2), layer=Layer.WIRE)
 
 
 def draw_stub(canvas: Canvas, scene: Scene, end: End, findings: Sequence[NumberedFinding]) -> None:

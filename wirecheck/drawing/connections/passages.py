@@ -7,6 +7,7 @@ must cross there when their points alternate round the street, and need not othe
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -51,11 +52,20 @@ class Chord(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """Blocks in columns with every lead's way between them."""
+    """Blocks in columns with every lead's way between them.
+
+    Attributes:
+        columns: numbers of the blocks, each column from the top.
+        faces: the edges of the blocks.
+        routes: of the leads between two blocks.
+        streets: what runs in each street.
+        cost: the less, the better the sheet.
+    """
 
     columns: tuple[tuple[int, ...], ...]
     faces: Faces
     routes: tuple[Route, ...]
+    streets: tuple[tuple[Chord, ...], ...]
     cost: float
 
 
@@ -64,8 +74,9 @@ def plan(sketch: Sketch, columns: Sequence[Sequence[int]], faces: Faces) -> Plan
     column_of = {block: c for c, column in enumerate(columns) for block in column}
     gaps = _gap_heights(columns, faces)
     routes = tuple(_route(lead, column_of, gaps, faces) for lead in sketch.wires)
-    cost = _cost(routes, gaps, faces, len(columns))
-    return Plan(tuple(tuple(column) for column in columns), faces, routes, cost)
+    streets = _chords(routes, gaps, faces, len(columns) + 1)
+    cost = _cost(routes, streets)
+    return Plan(tuple(map(tuple, columns)), faces, routes, tuple(map(tuple, streets)), cost)
 
 
 def _gap_heights(columns: Sequence[Sequence[int]], faces: Faces) -> list[list[float]]:
@@ -96,16 +107,20 @@ def _route(
     goal = faces.level(finish)
     # Shortest way over the passages of each column in turn: cost, height and passages so far.
     ways: list[tuple[float, float, tuple[int, ...]]] = [(0.0, float(faces.level(start)), ())]
+    low, high = sorted((faces.level(start), goal))
     for column in gaps[street:last]:
+        # Those on the way, and one beyond at either end.
+        first = max(0, bisect_left(column, low) - 1)
+        near = range(first, min(len(column), bisect_right(column, high) + 1))
         ways = [
-            min((cost + abs(y - gap), gap, (*taken, number)) for cost, y, taken in ways)
-            for number, gap in enumerate(column)
+            min((cost + abs(y - column[n]), column[n], (*taken, n)) for cost, y, taken in ways)
+            for n in near
         ]
     _, _, passages = min((cost + abs(y - goal), y, taken) for cost, y, taken in ways)
     return Route(lead, start, finish, street, passages)
 
 
-def chords(
+def _chords(
     routes: Sequence[Route], gaps: Sequence[Sequence[float]], faces: Faces, streets: int
 ) -> list[list[Chord]]:
     """List what runs in each street."""
@@ -125,11 +140,9 @@ def chords(
     return found
 
 
-def _cost(
-    routes: Sequence[Route], gaps: Sequence[Sequence[float]], faces: Faces, columns: int
-) -> float:
+def _cost(routes: Sequence[Route], streets: Sequence[Sequence[Chord]]) -> float:
     total = _COLUMN * sum(len(route.passages) for route in routes)
-    for street in chords(routes, gaps, faces, columns + 1):
+    for street in streets:
         total += sum(abs(chord.y_1 - chord.y_2) for chord in street)
         total += _CROSSING * crossings(street)
     return total
@@ -148,6 +161,17 @@ def crossings(street: Sequence[Chord]) -> int:
                 break
             count += start < other_start and other_end > end
     return count
+
+
+def abreast(street: Sequence[Chord]) -> int:
+    """Count the leads that run up or down side by side where a street is fullest."""
+    level = most = 0
+    changes = [(min(chord.y_1, chord.y_2), 1) for chord in street if chord.y_1 != chord.y_2]
+    changes += [(max(chord.y_1, chord.y_2), -1) for chord in street if chord.y_1 != chord.y_2]
+    for _, change in sorted(changes):
+        level += change
+        most = max(most, level)
+    return most
 
 
 def _turn(side: Side, y: float) -> float:

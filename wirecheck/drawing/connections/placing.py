@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wirecheck.drawing.connections.blocks import Sketch
-from wirecheck.drawing.connections.columns import cut, ranks
+from wirecheck.drawing.connections.columns import cuts, ranks
 from wirecheck.drawing.connections.edges import LEFT, RIGHT
 from wirecheck.drawing.connections.faces import FaceBuilder, Flips, stack_height
 from wirecheck.drawing.connections.passages import Plan, plan
@@ -49,19 +49,23 @@ class Placer:
         self._faces = FaceBuilder(sketch)
         everything = tuple(range(len(sketch.blocks)))
         self._heights = self._faces.build([everything], frozenset()).heights
+        self._cuts: list[tuple[tuple[int, ...], ...]] = []
         #: Height of all blocks one above the other, in units.
         self.height = stack_height(everything, self._heights)
 
     def first(self, count: int) -> Plan:
         """Place the blocks by the flow alone."""
-        return self._plan(_Trial(cut(self._rank, self._heights, count), frozenset()))
+        if count >= len(self._cuts):
+            self._cuts = cuts(self._rank, self._heights, count)
+        return self._plan(_Trial(self._cuts[count], frozenset()))
 
     def improved(self, first: Plan) -> Plan:
         """Change the order while it pays."""
         best, now = first, _Trial(first.columns, frozenset())
         limit = _HIGHER * self._highest(first, now)
         wires = len(self._sketch.wires)
-        left = max(_FEWEST_TRIALS, _TRIALS * _FEW_LEADS // max(_FEW_LEADS, wires))
+        share = min(1.0, _FEW_LEADS / max(1, wires)) ** 1.5
+        left = max(_FEWEST_TRIALS, round(_TRIALS * share))
         improving = True
         while improving:
             improving = False

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wirecheck.drawing.connections.blocks import UNIT_PT, End, Sketch
 from wirecheck.drawing.connections.edges import LEFT, RIGHT, Side
 from wirecheck.drawing.connections.levels import Levels, levels
-from wirecheck.drawing.connections.passages import Plan, Route
+from wirecheck.drawing.connections.passages import Plan, Route, abreast
 from wirecheck.drawing.connections.streets import Run, tracks
 from wirecheck.drawing.geometry import Box, Point
 
-TRACK_PT = 7.0
+TRACK_PT = 6.5
 """Distance of two leads side by side in a street."""
 
 StubRoom = Mapping[tuple[int, Side], float]
@@ -68,6 +68,29 @@ def pin_point(end: End, plan: Plan, boxes: Mapping[int, Box] | tuple[Box, ...]) 
     return Point(box.left if pin.side == LEFT else box.right, box.top + pin.offset * UNIT_PT)
 
 
+def rough_size(sketch: Sketch, plan: Plan, room: StubRoom) -> tuple[float, float]:
+    """Return about the width and height that a plan will take, without working it out."""
+    faces = plan.faces
+    columns = sum(_column_width(sketch, column) for column in plan.columns)
+    last = len(plan.columns)
+    tracks_wide = sum(
+        _street_width(abreast(street), outer=number in (0, last))
+        for number, street in enumerate(plan.streets)
+    )
+    foot = max((faces.tops[b] + faces.heights[b] for c in plan.columns for b in c), default=0)
+    passing = max((len(route.passages) for route in plan.routes), default=0)
+    return columns + tracks_wide + sum(room.values()), (foot + passing) * UNIT_PT
+
+
+def _street_width(count: int, *, outer: bool) -> float:
+    """Return the room of so many leads side by side; an outer street without any needs none."""
+    return 0.0 if outer and not count else (count + 1) * TRACK_PT
+
+
+def _column_width(sketch: Sketch, column: Sequence[int]) -> float:
+    return max(sketch.blocks[block].width_pt for block in column)
+
+
 def _runs(plan: Plan, settled: Levels) -> list[list[Run]]:
     """List what runs in each street."""
     streets: list[list[Run]] = [[] for _ in range(len(plan.columns) + 1)]
@@ -97,9 +120,11 @@ def _across(
         count = max(lane.values(), default=-1) + 1
         for lead, track in lane.items():
             lane_x[lead, street] = x + (track + 1) * TRACK_PT
-        x += (count + 1) * TRACK_PT + room.get((street, LEFT), 0.0)
+        x += _street_width(count, outer=street in (0, len(plan.columns))) + room.get(
+            (street, LEFT), 0.0
+        )
         if street < len(plan.columns):
-            width = max(sketch.blocks[block].width_pt for block in plan.columns[street])
+            width = _column_width(sketch, plan.columns[street])
             columns.append((x, x + width))
             x += width
     return columns, lane_x, x

@@ -11,7 +11,7 @@ from wirecheck.drawing.connections.faces import Place
 from wirecheck.drawing.connections.lead_words import LeadWriter
 from wirecheck.drawing.connections.marking import Marks, marks_of
 from wirecheck.drawing.connections.passages import Plan
-from wirecheck.drawing.connections.routing import Routed, routed
+from wirecheck.drawing.connections.routing import Routed, rough_size, routed
 from wirecheck.drawing.connections.stubs import (
     Bundle,
     Strip,
@@ -93,12 +93,22 @@ class SceneBuilder:
         writer = LeadWriter(checked.nets)
         self._stubs = stubs_of(checked.diagram, self.sketch, writer, self._marks)
 
+    def rough_size(self, plan: Plan) -> tuple[float, float]:
+        """Return about the width and height of a plan's layout."""
+        _, strip_of = self._beside(plan, bundles(self._diagram, plan))
+        return rough_size(self.sketch, plan, _widths(strip_of))
+
+    def _beside(
+        self, plan: Plan, held: list[Bundle]
+    ) -> tuple[dict[End, Stub], dict[tuple[int, Side], Strip]]:
+        stubs = with_cables(self._stubs, held)
+        return stubs, strips(self.sketch, plan, stubs, self._marks, held)
+
     def build(self, plan: Plan) -> Scene:
         """Return the layout of a plan."""
         held = bundles(self._diagram, plan)
-        stubs = with_cables(self._stubs, held)
-        room = strips(self.sketch, plan, stubs, self._marks, held)
-        found = routed(self.sketch, plan, {edge: strip.width for edge, strip in room.items()})
+        stubs, strip_of = self._beside(plan, held)
+        found = routed(self.sketch, plan, _widths(strip_of))
         column_of = {block: c for c, column in enumerate(plan.columns) for block in column}
         return Scene(
             self._diagram,
@@ -107,7 +117,11 @@ class SceneBuilder:
             found,
             stubs,
             held,
-            room,
+            strip_of,
             self._marks,
             column_of,
         )
+
+
+def _widths(strip_of: dict[tuple[int, Side], Strip]) -> dict[tuple[int, Side], float]:
+    return {edge: strip.width for edge, strip in strip_of.items()}

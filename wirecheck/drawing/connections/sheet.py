@@ -81,7 +81,7 @@ def _scene(checked: Checked, block: TitleBlock) -> Scene:
     builder = SceneBuilder(checked)
     placer = Placer(builder.sketch)
     first = [placer.first(count) for count in _counts(len(builder.sketch.blocks), placer.height)]
-    sized = sorted((_scale(builder.build(plan)), n) for n, plan in enumerate(first))
+    sized = sorted((_scale(*builder.rough_size(plan)), n) for n, plan in enumerate(first))
     scenes = [builder.build(placer.improved(first[n])) for _, n in sized[:_IMPROVED]]
     return min(scenes, key=lambda scene: (*_paper(scene, block), scene.plan.cost))
 
@@ -93,9 +93,8 @@ def _counts(blocks: int, height: int) -> range:
     return range(least, most + 1)
 
 
-def _scale(scene: Scene) -> float:
-    """Return how large a sheet a layout needs, lying or upright, by its longer side."""
-    width, height = scene.routed.width, scene.routed.height
+def _scale(width: float, height: float) -> float:
+    """Return how large a sheet such a drawing needs, lying or upright, by its longer side."""
     return min(max(width, _LYING * height), max(height, _UPRIGHT * width))
 
 
@@ -110,7 +109,8 @@ def _drawn(scene: Scene, findings: Sequence[NumberedFinding]) -> Canvas:
     canvas = Canvas(id_prefix=ID_PREFIX)
     for bundle in scene.bundles:
         draw_bundle(canvas, scene, bundle)
-    for lead in scene.routed.lines:
+    # Broken leads first: their gaps must not open the leads that cross them.
+    for lead in sorted(scene.routed.lines, key=lambda n: scene.diagram.leads[n].conducts):
         draw_routed(canvas, scene, lead)
     for end in scene.sketch.at:
         draw_stub(canvas, scene, end, findings)

@@ -22,11 +22,11 @@ from wirecheck.model.diagram import EARTH, OPEN_END, Diagram, Terminal
 
 PAD_PT = 4.0
 """Half a terminal's pad, and a little air."""
-HOUSING_PT = 13.0
+HOUSING_PT = 12.0
 """Room of a plug's housing or of the ring round the leads of a cable."""
 TAIL_PT = 17.0
 """Room of the sign at an end that lands on no block."""
-_AIR_PT = 4.0
+_AIR_PT = 3.0
 
 
 class Stub(NamedTuple):
