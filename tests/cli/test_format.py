@@ -75,14 +75,28 @@ def test_a_write_that_fails_leaves_the_file(
     assert (wirecheck.folder / "messy.wiring").read_bytes() == MESSY.encode()
 
 
-@pytest.mark.parametrize("change", [b"\xef\xbb\xbf%s", b"%s"])
-def test_line_ends_and_byte_order_mark_are_made_plain(
-    wirecheck: CommandLine, tidy: str, change: bytes
+def test_a_byte_order_mark_goes(wirecheck: CommandLine, tidy: str) -> None:
+    wirecheck.file("marked.wiring", b"\xef\xbb\xbf" + tidy.encode())
+    assert wirecheck("format", "--check", "marked.wiring").code == 1
+    assert wirecheck("format", "--write", "marked.wiring").code == 0
+    assert (wirecheck.folder / "marked.wiring").read_bytes() == tidy.encode()
+
+
+def test_line_ends_stay_what_they_are(wirecheck: CommandLine, tidy: str) -> None:
+    data = tidy.encode().replace(b"\n", b"\r\n")
+    wirecheck.file("other.wiring", data)
+    assert wirecheck("format", "--check", "other.wiring") == (0, "", "")
+
+
+def test_a_statement_that_cannot_be_read_stays_and_ends_the_call_with_2(
+    wirecheck: CommandLine, tidy: str
 ) -> None:
-    wirecheck.file("other.wiring", change % tidy.encode().replace(b"\n", b"\r\n"))
-    assert wirecheck("format", "--check", "other.wiring").code == 1
-    assert wirecheck("format", "--write", "other.wiring").code == 0
-    assert (wirecheck.folder / "other.wiring").read_bytes() == tidy.encode()
+    wirecheck.file("odd.wiring", f"{MESSY}wyre  box.GND  to pilot.HOOD\n")
+    answer = wirecheck("format", "--write", "odd.wiring")
+    assert answer.code == 2
+    assert "odd.wiring:6:1: problem: " in answer.err
+    written = (wirecheck.folder / "odd.wiring").read_text(encoding="utf-8")
+    assert written == f"{tidy}wyre  box.GND  to pilot.HOOD\n"
 
 
 def test_a_file_that_is_no_text_stays_as_it_is(wirecheck: CommandLine) -> None:

@@ -41,7 +41,8 @@ def command(  # noqa: PLR0913 - one for each option
 ) -> None:
     """Print the same diagram in the canonical form; comments stay, no net changes.
 
-    Takes what check takes. Without --write the files stay as they are.
+    Takes what check takes. A statement that cannot be read stays as it is typed. Without --write
+    the files stay as they are.
     """
     from wirecheck.report.check_text import problem_text
     from wirecheck.report.formatted import exit_code, formatted_json
@@ -73,16 +74,19 @@ def _format(given: Input) -> FormattedFile:
     import wirecheck
     from wirecheck.report.formatted import FormattedFile
 
-    data = b""
     try:
         data = read_bytes(given)
-        text = data.decode("utf-8")
+        piped = given.name == STANDARD_INPUT
+        built = wirecheck.load_bytes(data, given.name) if piped else wirecheck.load(given.name)
     except OSError as error:
         return FormattedFile(given.name, "", "", (unreadable(given.name, error),))
+    # What a file includes is not formatted with it, so its problems are not of this call.
+    problems = tuple(each for each in built.problems if each.span.file == given.name)
+    try:
+        text = data.decode("utf-8")
     except UnicodeDecodeError:
-        problems = wirecheck.load_bytes(data, given.name).problems
         return FormattedFile(given.name, "", "", problems)
-    return FormattedFile(given.name, text, wirecheck.format_text(text), ())
+    return FormattedFile(given.name, text, wirecheck.format_text(text), problems)
 
 
 def _write(file: FormattedFile) -> FormattedFile:
@@ -95,7 +99,7 @@ def _write(file: FormattedFile) -> FormattedFile:
         write_whole(Path(file.file), file.after.encode("utf-8"))
     except OSError as error:
         reason = f"cannot be written: {(error.strerror or 'it failed').lower()}"
-        return file._replace(problems=(problem_of(file.file, reason),))
+        return file._replace(problems=(*file.problems, problem_of(file.file, reason)))
     return file
 
 
