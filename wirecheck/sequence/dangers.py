@@ -108,7 +108,7 @@ def _for(span: Span) -> str:
 def _gas_with_no_call(scene: Scene) -> Iterator[Danger]:
     story = scene.story
     idle = [
-        Span(0.0, story.call_s, "off", ""),
+        Span(scene.script.starts_s, story.call_s, "off", ""),
         Span(story.call_ends_s, scene.trace.until_s, "off", ""),
     ]
     for name, spans in (("main", story.main), ("pilot", story.pilot)):

@@ -39,7 +39,7 @@ class Recorder:
             (number, each) for number, each in enumerate(plant.contacts) if self._is_shown(each)
         ]
         self._media = [(medium, MEDIA[medium]) for medium in plant.proved_media()]
-        self.now_s = 0.0
+        self.now_s = trace.from_s
 
     def _is_shown(self, contact: Contact) -> bool:
         """Contacts that move by themselves in a run: proved air and water, the fan's, a probe's."""

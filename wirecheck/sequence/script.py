@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-#: When the thermostats call, in seconds from the start.
-CALL_AT_S = 10.0
+#: The power comes on so long before the call, which begins at 0.
+BEFORE_CALL_S = 10.0
 #: How long the call lasts if nothing else is said.
 CALL_LENGTH_S = 600.0
 #: How long the unit is watched after the call.
@@ -20,7 +20,7 @@ class Stimulus(NamedTuple):
     """One event: at ``time_s`` the ``what`` becomes ``state``.
 
     Attributes:
-        time_s: seconds from the start.
+        time_s: seconds from the call.
         what: what changes.
         state: what it becomes.
         part: key of the part, for a position or a call; "" for all that call.
@@ -39,12 +39,14 @@ class Script(NamedTuple):
 
     Attributes:
         stimuli: what happens.
+        starts_s: when the power comes on.
         until_s: end of the run.
         false_flame: a flame signal is there from the start with no flame (a failed detector).
         dirty_rods: every flame rod is dirty.
     """
 
     stimuli: tuple[Stimulus, ...]
+    starts_s: float
     until_s: float
     false_flame: bool = False
     dirty_rods: bool = False
@@ -53,7 +55,7 @@ class Script(NamedTuple):
 class Opening(NamedTuple):
     """A contact that opens: its part's key, its name ("" for all of the part), and when.
 
-    ``after_s`` counts from the call; None: it stands open from the start.
+    ``after_s`` counts from the call; None: it stands open from the first.
     """
 
     part: str
@@ -83,30 +85,29 @@ def heat_call(  # noqa: PLR0913 - one for each thing that can happen
         gas: whether the gas is on.
         dirty_rods: whether every flame rod is dirty.
         false_flame: whether a flame signal is there with no flame.
-        flame_lost_s: seconds after the call at which the flame goes out once.
-        power_lost_s: seconds after the call at which the power fails.
-        power_back_s: seconds after the call at which it comes back.
+        flame_lost_s: seconds from the call at which the flame goes out once.
+        power_lost_s: seconds from the call at which the power fails.
+        power_back_s: seconds from the call at which it comes back.
         watch_s: how long the unit is watched after the call ends.
     """
+    starts_s = -BEFORE_CALL_S
     stimuli = [
-        Stimulus(0.0 if after_s is None else CALL_AT_S + after_s, "position", "open", part, contact)
+        Stimulus(starts_s if after_s is None else after_s, "position", "open", part, contact)
         for part, contact, after_s in opened
     ]
     if not gas:
-        stimuli.append(Stimulus(0.0, "gas", "off"))
+        stimuli.append(Stimulus(starts_s, "gas", "off"))
     later: tuple[tuple[float | None, Change, str], ...] = (
         (flame_lost_s, "flame", "out"),
         (power_lost_s, "power", "off"),
         (power_back_s, "power", "on"),
     )
     for part in calling or ("",):
-        stimuli.append(Stimulus(CALL_AT_S, "call", "on", part))
-        stimuli.append(Stimulus(CALL_AT_S + length_s, "call", "off", part))
+        stimuli.append(Stimulus(0.0, "call", "on", part))
+        stimuli.append(Stimulus(length_s, "call", "off", part))
     stimuli += [
-        Stimulus(CALL_AT_S + after_s, what, state)
-        for after_s, what, state in later
-        if after_s is not None
+        Stimulus(after_s, what, state) for after_s, what, state in later if after_s is not None
     ]
     stimuli.sort(key=lambda stimulus: stimulus.time_s)
-    until_s = max(CALL_AT_S + length_s, *(each.time_s for each in stimuli)) + watch_s
-    return Script(tuple(stimuli), until_s, false_flame, dirty_rods)
+    until_s = max(each.time_s for each in stimuli) + watch_s
+    return Script(tuple(stimuli), starts_s, until_s, false_flame, dirty_rods)

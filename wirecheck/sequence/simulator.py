@@ -53,7 +53,7 @@ class Simulation:
             watched=[_call_terminals(machine.part) for machine in self.machines],
         )
         self.plant = Plant(nets, states.contacts, view, callers(nets))
-        self.trace = Trace(script.until_s)
+        self.trace = Trace(script.starts_s, script.until_s)
         self.recorder = Recorder(nets, self.plant, self.trace, len(self.machines))
         self.circuit = CircuitAtRest(nets, self.plant, states, self.recorder.note)
         self.reasons = Reasons(nets, self.plant)
@@ -91,7 +91,7 @@ class Simulation:
 
     @property
     def now_s(self) -> float:
-        """The time, in seconds from the start."""
+        """The time, in seconds from the call."""
         return self.recorder.now_s
 
     # ---- one moment ------------------------------------------------------------------------

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 
 from wirecheck.model.diagram import Part
 from wirecheck.sequence.control import Phase
-from wirecheck.sequence.script import CALL_AT_S
 from wirecheck.sequence.trace import Change, Span, Trace
 from wirecheck.sequence.tracks import part_track, track_of
 
@@ -41,7 +40,7 @@ class Story:
             for name in ("pilot flame", "main flame")
         )
         calls = [span for span in trace.spans("call") if span.state == "on"]
-        self.call_s = calls[0].start_s if calls else CALL_AT_S
+        self.call_s = calls[0].start_s if calls else 0.0
         self.call_ends_s = calls[-1].end_s if calls else trace.until_s
 
     @property

@@ -51,14 +51,15 @@ class Trace:
     control), ``valve pilot operator``, ``k1 coil`` and so on, in the order of their first change.
 
     Attributes:
-        until_s: end of the run, in seconds.
+        from_s, until_s: beginning and end of the run, in seconds from the call.
         changes: in the order in which they came.
         rests: the electrical state between the changes.
         cut_short: more was still to come, but the run had taken too many steps.
     """
 
-    def __init__(self, until_s: float) -> None:
-        """An empty run that ends at ``until_s``."""
+    def __init__(self, from_s: float, until_s: float) -> None:
+        """An empty run from one time to another."""
+        self.from_s = from_s
         self.until_s = until_s
         self.changes: list[Change] = []
         self.rests: list[Rest] = []
