@@ -4,7 +4,7 @@ import pytest
 
 from wirecheck.drawing.canvas import Canvas, Path, Tag
 from wirecheck.drawing.geometry import Point
-from wirecheck.drawing.ink import RIM, UNSTATED, Ink, draw_lead, ink_for, is_pale
+from wirecheck.drawing.ink import RIM, UNSTATED, Ink, colour_letters, draw_lead, ink_for, is_pale
 
 
 @pytest.mark.parametrize(
@@ -43,3 +43,26 @@ def test_dark_leads_are_one_line(colour: str) -> None:
     draw_lead(canvas, [Point(0, 0), Point(50, 0)], ink_for(colour))
     assert len(canvas.in_order()) == 1
     assert not is_pale(ink_for(colour).base)
+
+
+@pytest.mark.parametrize(
+    ("typed", "letters"),
+    [
+        ("red", "RD"),
+        ("gray", "GY"),
+        ("white/red", "WH/RD"),
+        ("green/yellow", "GNYE"),
+        ("yellow/green", "GNYE"),
+        ("tan", "tan"),
+        ("plaid", "plaid"),
+    ],
+)
+def test_letters_of_a_colour(typed: str, letters: str) -> None:
+    assert colour_letters(typed) == letters
+
+
+def test_tan_and_grey_are_told_from_paper_and_from_each_other() -> None:
+    shades = {ink_for(colour).base for colour in ("tan", "grey", "brown", "white")}
+    assert len(shades) == 4
+    assert is_pale(ink_for("tan").base)
+    assert is_pale(ink_for("grey").base)

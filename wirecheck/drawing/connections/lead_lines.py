@@ -35,9 +35,9 @@ _LEAD_PT = 2.0
 _HEAVY_PT = 3.0
 """Ignition cables and jumpers."""
 _TAIL_SCALE = 0.75
-_RISE_PT = 6.0
+_RISE_PT = 6.4
 """From a lead to the middle of its lettering."""
-_HALO = Stroke("#f2bcbc", 8.0)
+_HALO = Stroke("#f2bcbc", 6.4)
 """Lies under a lead that a finding speaks of."""
 _HOUSING_FILL = "#d4d8dc"
 
