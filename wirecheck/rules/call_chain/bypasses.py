@@ -9,6 +9,7 @@ from wirecheck.circuit.nets import Element
 from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.contacts import (
     ContactKey,
+    in_text_order,
     is_safety,
     key_of_contact,
     makes_call,
@@ -27,6 +28,7 @@ class Bypass(NamedTuple):
         path: the contacts on it that are not on every way.
         one_call: it is a call of its own beside the one that the safeties stand in.
         inverted: the contact of a relay that closes when the safeties open its coil circuit.
+        mutual: the safeties lead past each other, side by side.
     """
 
     chain: Chain
@@ -34,6 +36,7 @@ class Bypass(NamedTuple):
     path: list[Element]
     one_call: bool
     inverted: Element | None
+    mutual: bool = False
 
 
 def bypasses(facts: Facts) -> tuple[Bypass, ...]:
@@ -42,7 +45,11 @@ def bypasses(facts: Facts) -> tuple[Bypass, ...]:
     for safety in facts.once(Safeties).standing(Standing.PAST):
         if safety.chain is not None:
             by_chain.setdefault(id(safety.chain), (safety.chain, []))[1].append(safety.contact)
-    return tuple(bypass for chain, past in by_chain.values() for bypass in _of_chain(chain, past))
+    return tuple(
+        bypass
+        for chain, past in by_chain.values()
+        for bypass in _merged(list(_of_chain(chain, past)))
+    )
 
 
 def _of_chain(chain: Chain, past: list[Element]) -> Iterator[Bypass]:
@@ -58,6 +65,27 @@ def _of_chain(chain: Chain, past: list[Element]) -> Iterator[Bypass]:
         path = [contact for contact in way if not chain.is_stopped_by(contact)]
         inverted = _inverted(chain, safeties, way)
         yield Bypass(chain, safeties, path, _is_one_call(chain, path), inverted)
+
+
+def _merged(found: list[Bypass]) -> Iterator[Bypass]:
+    """Bypasses of one chain; two that lead past each other are one."""
+    while found:
+        first = found.pop(0)
+        partner = next((other for other in found if _are_mutual(first, other)), None)
+        if partner is None:
+            yield first
+        else:
+            found.remove(partner)
+            yield first._replace(
+                safeties=in_text_order([*first.safeties, *partner.safeties]), mutual=True
+            )
+
+
+def _are_mutual(one: Bypass, other: Bypass) -> bool:
+    def keys(contacts: list[Element]) -> set[ContactKey]:
+        return set(map(key_of_contact, contacts))
+
+    return keys(one.path) == keys(other.safeties) and keys(other.path) == keys(one.safeties)
 
 
 def _is_of_one_zone(chain: Chain, safety: Element) -> bool:

@@ -60,13 +60,17 @@ class CommonLeads:
                         yield found
 
     def _commons(self, chain: Chain) -> Iterator[tuple[Terminal, Terminal]]:
-        """The common side of the burner and of each coil on its call, with the supply's."""
+        """The common side of the burner and of each coil on its call, with the supply's.
+
+        A coil that is on the hot side itself is switched in its common alone: told of the coil.
+        """
         for feed in chain.feeds:
             if feed.common is not None and not feed.reversed:
                 yield chain.common, feed.source.b
         for coil, feeds in chain.coils():
             for feed in feeds:
-                if feed.common is not None and self._is_24_v(coil.a):
+                on_hot = feed.hot[0] == feed.hot[1]
+                if feed.common is not None and not on_hot and self._is_24_v(coil.a):
                     yield coil.a if feed.reversed else coil.b, feed.source.b
 
     def _is_24_v(self, terminal: Terminal) -> bool:

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.bridge import Bridge
-from wirecheck.rules.call_chain.calls import Calls, breaks_uncalled
-from wirecheck.rules.call_chain.contacts import is_safety, names, sides
+from wirecheck.rules.call_chain.calls import Calls, Straight, breaks_uncalled
+from wirecheck.rules.call_chain.contacts import is_safety, is_thermostat, names, sides
 from wirecheck.rules.call_chain.loops import Bridged
 from wirecheck.rules.call_chain.words import UNCALLED_CAUTION, called
 from wirecheck.rules.facts import Facts
@@ -72,7 +72,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts,
             "past",
             bridge.span,
-            leads=bridge.leads,
+            leads=(*bridge.leads, *_dangling(facts, straight)),
             terminals=(hot, call, *(side for contact in past for side in sides(wired, contact))),
             edits=bridge.edits if straight.beside else (),
             breaks=breaks_uncalled(straight.chain, past_safeties=any(map(is_safety, past))),
@@ -81,3 +81,11 @@ def check(facts: Facts) -> Iterator[Finding]:
             call=called(facts, straight.chain),
             past=names(wired, past),
         )
+
+
+def _dangling(facts: Facts, straight: Straight) -> Iterator[int]:
+    """Leads of thermostats that run nothing because of it."""
+    for contact in straight.past if not straight.beside else ():
+        if is_thermostat(contact):
+            for side in (contact.a, contact.b):
+                yield from facts.nets.leads_at(side)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.rules.call_chain.bypasses import bypasses
+from wirecheck.rules.call_chain.bypasses import Bypass, bypasses
 from wirecheck.rules.call_chain.contacts import names, sides
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called, dangers
 from wirecheck.rules.facts import Facts
@@ -33,6 +33,7 @@ _ONE_CALL = _GOOD.replace("wire limit.2 to aid", "wire xfmr.R to aid")
 _SWITCHED = _GOOD.replace("aid is thermostat", "aid is service-switch").replace(
     "wire limit.2 to aid to box.TH", "wire xfmr.R to aid to limit.2"
 )
+_SIDE_BY_SIDE = _SWITCHED.replace("service-switch", "high-limit")
 
 RULE = Rule(
     name="safety-bypassed",
@@ -60,10 +61,16 @@ RULE = Rule(
             "{call} goes through {safety}",
             "{safety} opens and nothing happens: the burner runs on through {danger}.",
         ),
+        "side-by-side": Fault(
+            "{safety} stand side by side in the call to {call}: current passes while any of them "
+            "is closed; put them one behind the other",
+            "One of them opens and nothing happens: the burner runs on through {danger}.",
+        ),
     },
     bad=(
         Example(_ONE_CALL, (("one-call", "limit"),)),
         Example(_SWITCHED, (("other-path", "limit"),)),
+        Example(_SIDE_BY_SIDE, (("side-by-side", "limit"),)),
     ),
     good=(Example(_GOOD),),
 )
@@ -78,7 +85,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         past = bypass.safeties
         yield RULE.finding(
             facts,
-            "one-call" if bypass.one_call else "other-path",
+            _fault(bypass),
             facts.place(sides(wired, past[0])[0]),
             terminals=[side for contact in past for side in sides(wired, contact)],
             safety=names(wired, past),
@@ -86,3 +93,9 @@ def check(facts: Facts) -> Iterator[Finding]:
             danger=dangers(past),
             call=called(facts, bypass.chain),
         )
+
+
+def _fault(bypass: Bypass) -> str:
+    if bypass.mutual:
+        return "side-by-side"
+    return "one-call" if bypass.one_call else "other-path"

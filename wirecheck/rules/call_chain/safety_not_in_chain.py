@@ -14,6 +14,7 @@ from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.calls import Calls
 from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.contacts import key_of_contact, names, sides, switch
+from wirecheck.rules.call_chain.jumpered_contacts import JumperedContacts
 from wirecheck.rules.call_chain.safeties import Safeties, Standing
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called, dangers
 from wirecheck.rules.facts import Facts
@@ -78,6 +79,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find safeties that are ahead of no burner."""
     wired, calls = facts.as_wired, facts.once(Calls)
+    jumpered = facts.once(JumperedContacts)
     explained = calls.led_past | calls.ahead_of_hot
     for safety in facts.once(Safeties).standing(Standing.NOWHERE, Standing.EMPTY):
         contact = safety.contact
@@ -85,7 +87,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         landed = [side for side in sides(wired, contact) if wired.is_wired(side)]
         empty = [side for side in sides(wired, contact) if not wired.is_wired(side)]
         fault = "one-side" if empty else "elsewhere"
-        if call is None or not landed or key_of_contact(contact) in explained:
+        key = key_of_contact(contact)
+        if call is None or not landed or key in explained or jumpered.explains(key):
             continue
         if _may_be_right(wired, contact, fault):
             continue
@@ -93,6 +96,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts,
             fault,
             facts.place(landed[0]),
+            leads=[number for side in landed for number in facts.nets.leads_at(side)],
             terminals=sides(wired, contact),
             safety=names(wired, [contact]),
             empty=facts.show(empty[0]) if empty else "",
