@@ -29,7 +29,7 @@ class Block(NamedTuple):
 
     def begins_at(self, x: float, row: int) -> bool:
         """Say whether its first cell on a row begins there, so that its rim is just before."""
-        return x == self.left and self.first <= row <= self.last
+        return abs(x - self.left) < INSET / 2 and self.first <= row <= self.last
 
     def holds(self, cell: Cell) -> bool:
         """Say whether any of a cell is inside."""
@@ -77,7 +77,7 @@ def draw_block(work: Work, block: Block, layout: Layout, corner: Point) -> None:
         at = Point(rim.left if at_left else rim.right, corner.y + row * ROW)
         label = work.put_terminal(part, terminal, at)
         # A bus may go down just inside the left rim: the label there stands above the wire.
-        nudge, align = ((4, -7), Align.LEFT) if at_left else ((-5, 8), Align.RIGHT)
+        nudge, align = ((4, -7), Align.LEFT) if at_left else ((-5, 11), Align.RIGHT)
         size_pt = fitting_size(label, _LABEL_ROOM, TERMINAL_SIZES_PT, Face.BOLD)
         style = Letters(size_pt, Face.BOLD, align)
         canvas.text(at.moved(*nudge), fitted(label, _LABEL_ROOM, size_pt, Face.BOLD), style)

@@ -18,7 +18,8 @@ SAFETY_NOTE = "S in a black square: a safety, there to stop the gas."
 _NAME_RISE = 23.5
 _KIND_RISE = 14.5
 _LABEL_DROP = 8.0
-_LABEL_ROOM = 27.5
+_LABEL_SLACK = 2.5
+"""By how much a label may reach under the symbol's own lead, and so be longer."""
 
 
 def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None:
@@ -44,7 +45,8 @@ def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None
         if spec is None or spec.inner:
             continue
         name = work.put_terminal(branch.part, terminal, port, circle=circle)
-        _letter_terminal(work.canvas, name, port, align)
+        room = CELL / 2 - abs(port.x - middle.x) + _LABEL_SLACK
+        _letter_terminal(work.canvas, name, port, (align, room))
     _letter_name(work.canvas, middle, branch.part.name, _kind_words(branch), branch)
 
 
@@ -52,18 +54,18 @@ _OUTWARD = (Align.RIGHT, Align.LEFT)
 _LETTERS_IN = {Align.RIGHT: 2.0, Align.LEFT: -2.0}
 
 
-def _letter_terminal(canvas: Canvas, name: str, port: Point, align: Align) -> None:
-    """Letter a terminal under the wire, on the side away from the symbol."""
-    size_pt = fitting_size(name, _LABEL_ROOM, TERMINAL_SIZES_PT)
-    style = Letters(size_pt, align=align)
-    for row, line in enumerate(_lines(name, size_pt)):
+def _letter_terminal(canvas: Canvas, name: str, port: Point, place: tuple[Align, float]) -> None:
+    """Letter a terminal under the wire, on the side away from the symbol, in that much room."""
+    align, room = place
+    size_pt = fitting_size(name, room, TERMINAL_SIZES_PT)
+    for row, line in enumerate(_lines(name, size_pt, room)):
         at = port.moved(_LETTERS_IN[align], _LABEL_DROP + row * size_pt)
-        canvas.text(at, fitted(line, _LABEL_ROOM, size_pt), style)
+        canvas.text(at, fitted(line, room, size_pt), Letters(size_pt, align=align))
 
 
-def _lines(name: str, size_pt: float) -> tuple[str, ...]:
+def _lines(name: str, size_pt: float, room: float) -> tuple[str, ...]:
     """Return a label in two lines if it does not fit in one and has a sign to be broken after."""
-    if text_width(name, size_pt) <= _LABEL_ROOM:
+    if text_width(name, size_pt) <= room:
         return (name,)
     breaks = [place for place, sign in enumerate(name, 1) if sign in "-/._ " and place < len(name)]
     if not breaks:

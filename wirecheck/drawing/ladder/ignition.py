@@ -29,7 +29,8 @@ from wirecheck.model.diagram import Part, Terminal
 
 CABLE_WIDTH = 1.6
 """Cells between the control and the burner."""
-_EMPTY_WIDTH = 4.0
+LEAST_WIDTH = 4.0
+"""The rails are at least so many cells apart, for the words on the way back."""
 _FOOT_DROP = 32.0
 
 
@@ -38,7 +39,7 @@ def draw_ignition(work: Work, ignition: Ignition, layout: Layout | None) -> None
     control, burner = ignition.control, ignition.burner
     draw_heading(work, f"High voltage and flame signal, {control.name} to {burner.name}")
     top = HEADING_HEIGHT + ABOVE_ROW + 8
-    width = layout.width if layout else _EMPTY_WIDTH
+    width = layout.width if layout else LEAST_WIDTH
     rails = rails_for(width, top, (ignition.left, ignition.right))
     rows = layout.rows if layout else 1
     _draw_way_back(work, ignition, rails, top + (rows - 1) * ROW + _FOOT_DROP)

@@ -11,7 +11,7 @@ from wirecheck.drawing.canvas import Canvas
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.branches import Branch, branches
 from wirecheck.drawing.ladder.element import SAFETY_NOTE
-from wirecheck.drawing.ladder.ignition import CABLE_WIDTH, draw_ignition
+from wirecheck.drawing.ladder.ignition import CABLE_WIDTH, LEAST_WIDTH, draw_ignition
 from wirecheck.drawing.ladder.layout import Layout, lay_out
 from wirecheck.drawing.ladder.lead_list import draw_lead_list, findings_by_lead
 from wirecheck.drawing.ladder.links import draw_links
@@ -93,7 +93,7 @@ def _pieces(
     layouts = {id(tree): lay_out(tree, least, most) for tree in rungs}
     for tree in (one.tree for one in laid_out.ignition):
         if tree is not None:
-            layouts[id(tree)] = lay_out(tree, lay_out(tree).width + CABLE_WIDTH)
+            layouts[id(tree)] = lay_out(tree, max(lay_out(tree).width + CABLE_WIDTH, LEAST_WIDTH))
     links = [(link, lay_out(link.tree)) for link in laid_out.links]
     blank = _blank(checked.nets, [*layouts.values(), *(layout for _, layout in links)])
     works = []

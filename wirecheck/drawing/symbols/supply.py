@@ -7,12 +7,12 @@ from wirecheck.drawing.symbols import actuators
 from wirecheck.drawing.symbols.symbol import Pen, Standard, Symbol, two_ports
 
 _HALF = 17.0
-_TURN_RADIUS = 5.0
+_TURN_RADIUS = 3.8
 _TURNS = 5
 _WINDING = _TURNS * _TURN_RADIUS
-_RISE = 12.0
+_RISE = 10.0
 """Distance of a winding's ends from the core."""
-_TRANSFORMER_HALF = 34.0
+_TRANSFORMER_HALF = 23.0
 
 
 def _transformer(pen: Pen) -> None:
