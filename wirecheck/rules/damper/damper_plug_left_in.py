@@ -70,7 +70,10 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts,
             "fitted",
             typed.span if typed else facts.place(hookup.at_damper(CALL)),
-            terminals=[hookup.at_control(role) for role in ROLES],
+            terminals=[
+                *map(hookup.at_control, ROLES),
+                *map(hookup.at_damper, (CALL, PROVED)),
+            ],
             edits=(set_attribute(facts.diagram, control.key, "damper-plug", "removed"),),
             damper=hookup.damper.name,
             control=control.name,

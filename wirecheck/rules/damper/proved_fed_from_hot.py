@@ -83,8 +83,9 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _hot(facts: Facts, control: Part, proved: Terminal) -> Terminal | None:
-    """Constant 24 V on the conductor of a terminal: the control's own, or a supply's."""
+    """Constant 24 V on a conductor: of the control and of the supplies the one nearest by."""
     own = control.with_role(HOT)[0]
+    found = [supply.hot for supply in facts.sides.hot_on(proved)]
     if facts.sides.same(own, proved):
-        return own
-    return next((supply.hot for supply in facts.sides.hot_on(proved)), None)
+        found.append(own)
+    return min(found, key=lambda hot: len(facts.nets.path(hot, proved)), default=None)
