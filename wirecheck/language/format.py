@@ -34,9 +34,9 @@ _BEFORE_COMMENT: Final = "  "
 Stretch = tuple[int, int]
 
 
-def format_text(text: str, name: str = "text") -> str:
+def format_text(text: str) -> str:
     """The text in its canonical form; the first line end decides between CRLF and line feeds."""
-    source = SourceFile(name, text.removeprefix("\ufeff"))
+    source = SourceFile("", text.removeprefix("\ufeff"))
     first = source.text.find("\n")
     newline = "\r\n" if first > 0 and source.text[first - 1] == "\r" else "\n"
     return "".join(f"{line}{newline}" for line in _lines(source))

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from wirecheck.language.build import Built, build
-from wirecheck.language.read import read_path, read_text
+from wirecheck.language.read import read_bytes, read_path, read_text
 
 
 def load_path(path: Path) -> Built:
@@ -25,6 +25,12 @@ def load_text(text: str, name: str) -> Built:
     """Read a text; ``name`` stands in front of its messages."""
     with _collector_paused():
         return build(read_text(text, name))
+
+
+def load_bytes(data: bytes, name: str) -> Built:
+    """Read the bytes of a file that lies nowhere, such as standard input."""
+    with _collector_paused():
+        return build(read_bytes(data, name))
 
 
 @contextmanager

@@ -28,6 +28,7 @@ LARGEST_FILE_BYTES = 16 * 1024 * 1024
 #: Files that may be read for one diagram, the first included.
 MOST_FILES = 200
 
+_MOST_NAMED = 8
 _DECLARED = re.compile(
     r'\s*(?:part|kind|splice|cable)\s+(?:"((?:[^"\n]|"")*)"|([^\s:,"]+))', re.IGNORECASE
 )
@@ -80,6 +81,15 @@ def read_text(text: str, name: str) -> Reading:
     return reading
 
 
+def read_bytes(data: bytes, name: str) -> Reading:
+    """Read the bytes of a file that lies in no folder, such as standard input."""
+    problems: list[Problem] = []
+    source = _decode(data, name, problems)
+    reading = Reading(source, [source], problems=problems)
+    _Reader(reading, None).read(source, [])
+    return reading
+
+
 def read_path(path: Path) -> Reading:
     """Read a file and what it includes.
 
@@ -89,7 +99,8 @@ def read_path(path: Path) -> Reading:
     problems: list[Problem] = []
     source = _load(path, path.as_posix(), problems)
     reading = Reading(source, [source], problems=problems)
-    _Reader(reading, path.parent.resolve()).read(source, [path.resolve()])
+    home = path.parent.resolve()
+    _Reader(reading, home).read(source, [home / path.name])
     return reading
 
 
@@ -135,6 +146,8 @@ class _Reader:
     def _include(self, parsed: Parsed, name: Name, way: list[Path]) -> None:
         try:
             found = self._find(name.text, way)
+            if found in way:
+                self.reading.problems.append(Problem(_ring(way, found), parsed.at(name)))
             if found in self.seen:
                 return  # each is read once
             source = self._load(found, name.text)
@@ -158,11 +171,6 @@ class _Reader:
                 f"“{name}” lies outside the folder of the file first named; "
                 "only files in it and below it are read"
             )
-        if found in way:
-            ring = [file.name for file in way[way.index(found) :]]
-            raise _NotIncludedError(
-                f"the includes run in a ring: {' includes '.join([*ring, ring[0]])}"
-            )
         return found
 
     def _load(self, found: Path, name: str) -> SourceFile:
@@ -180,10 +188,21 @@ class _Reader:
             raise _NotIncludedError(f"“{name}” cannot be read: {why}") from None
 
 
+def _ring(way: list[Path], found: Path) -> str:
+    names = [file.name for file in (*way[way.index(found) :], found)]
+    if len(names) > _MOST_NAMED:
+        names[_MOST_NAMED // 2 : -_MOST_NAMED // 2] = ["…"]
+    return f"the includes run in a ring: {' includes '.join(names)}"
+
+
 def _load(path: Path, name: str, problems: list[Problem]) -> SourceFile:
-    """Read one file; a file that is too large becomes a problem and an empty text."""
+    """Read one file, no more of it than would be used."""
     with path.open("rb") as file:
-        data = file.read(LARGEST_FILE_BYTES + 1)
+        return _decode(file.read(LARGEST_FILE_BYTES + 1), name, problems)
+
+
+def _decode(data: bytes, name: str, problems: list[Problem]) -> SourceFile:
+    """The text of a file; of one that is too large a problem and an empty text."""
     if len(data) <= LARGEST_FILE_BYTES:
         return decode(data, name, problems)
     source = SourceFile(name, "")
