@@ -38,8 +38,8 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "on-24-volts": Fault(
-            "{terminal} of the millivolt valve {valve} is on the 24 V circuit: a millivolt valve "
-            "is never reused; fit a valve made for 24 V",
+            "{terminal} is on the 24 V circuit, and {valve} is a millivolt valve: never reuse one, "
+            "fit a valve made for 24 V",
             "Its coil burns out or sticks; gas may pass with no flame.",
         ),
     },

@@ -1,0 +1,1 @@
+"""Each rule beyond its own examples: what else raises it, and what must not."""

@@ -1,0 +1,1 @@
+"""Rules for the setting and mounting of ignition controls."""
