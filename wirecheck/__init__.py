@@ -28,12 +28,15 @@ if TYPE_CHECKING:
     from wirecheck.model.diagram import Diagram
     from wirecheck.model.kind import Kind
     from wirecheck.rules.rule import Rule
+    from wirecheck.sequence.run import Run
+    from wirecheck.sequence.script import Script
 
     Sheet = Literal["ladder", "connections"]
 
 __all__ = [
     "check",
     "draw",
+    "draw_timeline",
     "format_text",
     "kind",
     "kind_names",
@@ -42,6 +45,7 @@ __all__ = [
     "load_text",
     "rule",
     "rule_names",
+    "simulate",
 ]
 
 
@@ -113,6 +117,36 @@ def draw(
     else:
         from wirecheck.drawing.connections import connection_sheet as lay_out
     return render(lay_out(checked, date=date), file_format, engine=engine)
+
+
+def simulate(
+    diagram: Diagram,
+    script: Script | None = None,
+    *,
+    view: Literal["operation", "danger"] = "operation",
+) -> Run:
+    """Run the ignition sequence of a diagram.
+
+    Args:
+        diagram: what runs.
+        script: what happens to it (`wirecheck.sequence.script.heat_call` writes one); without it
+            one call for heat of ten minutes.
+        view: whether what may or may not happen (a coil at low volts, a current through rusty
+            metal) is taken not to, as who asks whether it works must, or to, as who looks for
+            danger must.
+    """
+    from wirecheck.sequence.answers import View
+    from wirecheck.sequence.run import run
+    from wirecheck.sequence.script import heat_call
+
+    return run(diagram, script or heat_call(), View(view))
+
+
+def draw_timeline(run: Run, file_format: Literal["svg", "png"] = "svg") -> bytes:
+    """Draw what `simulate` gave as bars over time, and return the finished file."""
+    from wirecheck.drawing.timeline import draw
+
+    return draw(run, file_format)
 
 
 def format_text(text: str) -> str:

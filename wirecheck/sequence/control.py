@@ -169,7 +169,8 @@ class ControlMachine:
             return self._go(Phase.TRIAL, ends, "the flame signal is gone again")
         if not self._due(now_s):
             return None
-        return self._go(Phase.RUN, None, "the flame is proved: spark off, main gas on")
+        main = "" if self.is_direct else ", main gas on"
+        return self._go(Phase.RUN, None, f"the flame is proved: spark off{main}")
 
     def _running(self, now_s: float, inputs: Inputs) -> str | None:
         if inputs.flame:

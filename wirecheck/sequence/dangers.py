@@ -73,6 +73,18 @@ def _flows(spans: Sequence[Span]) -> list[Span]:
     return _joined(_not_in(spans, DARK))
 
 
+def _any_gas(story: Story) -> list[Span]:
+    """When gas of either kind flows."""
+    some = sorted(_flows(story.main) + _flows(story.pilot))
+    joined: list[Span] = []
+    for span in some:
+        if joined and span.start_s <= joined[-1].end_s:
+            joined[-1] = joined[-1]._replace(end_s=max(joined[-1].end_s, span.end_s))
+        else:
+            joined.append(span)
+    return joined
+
+
 def _joined(spans: Sequence[Span]) -> list[Span]:
     """Spans with those made one that follow on one another."""
     joined: list[Span] = []
@@ -183,14 +195,12 @@ def _damper_not_open(scene: Scene) -> Iterator[Danger]:
     for part in scene.nets.diagram.parts.values():
         if part.family != "vent-damper" or not _has_own_contact(scene, part, "motor"):
             continue
-        shut = _not_in(tuple(scene.trace.spans(part_track(part))), "open")
-        for spans in (scene.story.main, scene.story.pilot):
-            found = _overlaps(_flows(spans), shut, SHUTS_S)
-            if found:
-                how = scene.trace.at(part_track(part), found[0].start_s)
-                sentence = f"the burner is lit while {part.name} is {how}, {_for(found[0])}"
-                yield Danger("damper-not-open", sentence, found[0].start_s)
-                break
+        track = part_track(part)
+        shut = _joined(_not_in(tuple(scene.trace.spans(track)), "open"))
+        for span in _overlaps(_any_gas(scene.story), shut, SHUTS_S)[:1]:
+            how = scene.trace.at(track, span.start_s)
+            sentence = f"gas flows while {part.name} is {how}, {_for(span)}"
+            yield Danger("damper-not-open", sentence, span.start_s)
 
 
 def _unproved_air(scene: Scene) -> Iterator[Danger]:
@@ -198,15 +208,12 @@ def _unproved_air(scene: Scene) -> Iterator[Danger]:
         parts = scene.nets.diagram.parts.values()
         if not any(_has_own_contact(scene, part, *moved_by) for part in parts):
             continue
-        spans = tuple(scene.trace.spans(medium))
-        for flow in (scene.story.main, scene.story.pilot):
-            found = _overlaps(_flows(flow), _not_in(spans, MOVING["open"]), SHUTS_S)
-            if found:
-                how = scene.trace.at(medium, found[0].start_s)
-                what = medium.removeprefix("moving ")
-                sentence = f"gas flows while the {what} is {how}, {_for(found[0])}"
-                yield Danger("unproved-air", sentence, found[0].start_s)
-                break
+        still = _joined(_not_in(tuple(scene.trace.spans(medium)), MOVING["open"]))
+        for span in _overlaps(_any_gas(scene.story), still, SHUTS_S)[:1]:
+            how = scene.trace.at(medium, span.start_s)
+            what = medium.removeprefix("moving ")
+            sentence = f"gas flows while the {what} is {how}, {_for(span)}"
+            yield Danger("unproved-air", sentence, span.start_s)
 
 
 #: By which switches the media are proved.

@@ -6,8 +6,9 @@ from wirecheck.circuit.netlist import ElementKey
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Part
 
-#: Tracks that belong to no part.
-UNIT = ("power", "call", "gas supply", "spark", "pilot flame", "main flame", "flame signal")
+#: Tracks of what comes from outside, and others that belong to no part.
+CAUSES = ("power", "call", "gas supply")
+UNIT = (*CAUSES, "spark", "pilot flame", "main flame", "flame signal")
 MEDIA = {"combustion-air": "combustion air", "air": "moving air", "water": "moving water"}
 
 
