@@ -144,8 +144,11 @@ class Calls:
         if contact.net_b in first:
             return False
         second = self._reached(contact.net_b, contact)
-        traced = all(facts.is_traced(facts.nets.members[net][0]) for net in (*first, *second))
-        return traced and not (
+        if not all(facts.is_traced(facts.nets.members[net][0]) for net in (*first, *second)):
+            return False
+        if not self._feeds_from(first) and not self._feeds_from(second):
+            return not self._has_load(first) and not self._has_load(second)  # no supply drawn
+        return not (
             (self._feeds_from(first) and self._has_load(second))
             or (self._feeds_from(second) and self._has_load(first))
         )

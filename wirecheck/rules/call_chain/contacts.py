@@ -72,11 +72,13 @@ def is_drawn(facts: Facts, contact: Element) -> bool:
 def contact_name(facts: Facts, contact: Element) -> str:
     """A contact as people read it: the part's name, or which of its contacts."""
     part = contact.part
-    if len(part.structure.switches) == 1 or is_thermostat(contact):
-        return part.name
     if part.family == "relay":
         label = part.labels.get(contact.b.name)
         return f"{facts.show(contact.a)}..{label.text if label else contact.b.name}"
+    if contact.name.endswith("switch"):
+        return f"the {contact.name} of {part.name}"
+    if len(part.structure.switches) == 1 or is_thermostat(contact):
+        return part.name
     return f"the {contact.name} contact of {part.name}"
 
 

@@ -39,7 +39,12 @@ class JumperedContacts:
         """Look at every contact that a coil or a motor closes."""
         self._facts, self._burners = facts.as_wired, facts.once(Burners)
         self.all: tuple[JumperedContact, ...] = tuple(self._find())
+        self._behind = {key_of_contact(found.contact): found.safeties for found in self.all}
         self._safeties = {key_of_contact(s) for found in self.all for s in found.safeties}
+
+    def behind(self, contact: Element) -> tuple[Element, ...]:
+        """The safeties that act through one of them alone."""
+        return self._behind[key_of_contact(contact)]
 
     def explains(self, safety: ContactKey) -> bool:
         """Whether a safety acts on nothing because of one of them."""

@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.rules.call_chain.bridge import Bridge
-from wirecheck.rules.call_chain.contacts import contact_name, names, sides
+from wirecheck.model.nearest import both
+from wirecheck.rules.call_chain.bridge import Bridge, by_bridge
+from wirecheck.rules.call_chain.contacts import names, sides
 from wirecheck.rules.call_chain.jumpered_contacts import JumperedContacts
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, dangers
 from wirecheck.rules.facts import Facts
@@ -49,11 +50,11 @@ RULE = Rule(
     faults={
         "switches-nothing": Fault(
             "{way} joins both sides of {contact}: take it off",
-            "What {relay} is to switch is on all the time.",
+            "What {contact} is to switch is on all the time.",
         ),
         "safety-behind": Fault(
             "{way} joins both sides of {contact}, through which {safety} acts: take it off",
-            "{relay} drops out when {safety} opens, and nothing happens: the burner runs on "
+            "{safety} opens, {relay} drops out, and nothing happens: the burner runs on "
             "through {danger}.",
             Breaks.SAFETY,
         ),
@@ -75,20 +76,23 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find contacts that close for a coil or a motor and are bridged."""
     wired = facts.as_wired
-    for found in facts.once(JumperedContacts).all:
-        bridge = Bridge(facts, found.row)
+    jumpered = facts.once(JumperedContacts)
+    for rows in by_bridge(facts, [found.row for found in jumpered.all]):
+        bridge = Bridge(facts, rows[0])
         if bridge.as_typed:
             continue  # told where the text passes a contact
+        bridged = [contact for row in rows for contact in row.contacts]
+        safeties = [safety for contact in bridged for safety in jumpered.behind(contact)]
         yield RULE.finding(
             facts,
-            "safety-behind" if found.safeties else "switches-nothing",
+            "safety-behind" if safeties else "switches-nothing",
             bridge.span,
             leads=bridge.leads,
-            terminals=sides(wired, found.contact),
+            terminals=[side for contact in bridged for side in sides(wired, contact)],
             edits=bridge.edits,
             way=bridge.words,
-            contact=contact_name(wired, found.contact),
-            relay=found.contact.part.name,
-            safety=names(wired, found.safeties),
-            danger=dangers(found.safeties),
+            contact=names(wired, bridged),
+            relay=both(list(dict.fromkeys(contact.part.name for contact in bridged))),
+            safety=names(wired, safeties),
+            danger=dangers(safeties),
         )

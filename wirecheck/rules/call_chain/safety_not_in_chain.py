@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import networkx as nx
+
 from wirecheck.circuit.nets import Element
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.burners import Burners
@@ -114,7 +116,9 @@ def _nearest_call(facts: Facts, contact: Element) -> Chain | None:
 
 
 def _may_be_right(facts: Facts, contact: Element, fault: str) -> bool:
-    """Whether it is an unused contact of something larger, or guards other equipment."""
+    """Whether it is unused, guards other equipment, or was landed where worse is told of it."""
+    if _joins_circuits(facts, contact):
+        return True
     if fault != "elsewhere":
         return contact.part.family in ("boiler-control", "fan-limit-control")
     return switch(contact).moved_by in _OF_OTHER_EQUIPMENT and any(
@@ -122,3 +126,18 @@ def _may_be_right(facts: Facts, contact: Element, fault: str) -> bool:
         for net in (contact.net_a, contact.net_b)
         for _a, _b, element in facts.nets.elements.edges(net, data="element")
     )
+
+
+def _joins_circuits(facts: Facts, contact: Element) -> bool:
+    """Whether contacts join both sides of a supply there, or two kinds of circuit."""
+    graph = facts.conduction.contacts
+    region = nx.node_connected_component(graph, contact.net_a) if contact.net_a in graph else ()
+    circuits = set()
+    for net in region:
+        for _a, _b, element in facts.nets.elements.edges(net, data="element"):
+            if element.type == "source":
+                if element.net_a in region and element.net_b in region:
+                    return True
+                spec = facts.diagram.spec(element.a)
+                circuits.add(spec.circuit if spec else "any")
+    return len(circuits) > 1

@@ -71,12 +71,11 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find thermostats that are wired and in no circuit."""
     wired, calls = facts.as_wired, facts.once(Calls)
-    if not facts.once(Burners).chains:
-        return
-    always_on = bool(facts.once(always_fed))  # a zone valve without the thermostat that is idle
+    if not facts.once(Burners).chains or facts.once(always_fed):
+        return  # nothing to call, or a zone valve that lacks the thermostat
     for contact in calls.idle_thermostats:
         chain = _uncalled(facts, contact)
-        if chain is None and (always_on or not all(map(wired.is_wired, sides(wired, contact)))):
+        if chain is None and not all(map(wired.is_wired, sides(wired, contact))):
             continue
         past = chain is not None
         yield RULE.finding(

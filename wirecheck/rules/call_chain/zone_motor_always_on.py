@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.call_chain.calls import Calls
 from wirecheck.rules.call_chain.zone_motors import always_fed
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -58,6 +59,8 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find motors of zone valves that are fed with no call."""
+    thermostats = facts.once(Calls).idle_thermostats
+    idle = [side for contact in thermostats for side in (contact.a, contact.b)]
     for found in facts.once(always_fed):
         motor, feed = found.motor, found.chain.feeds[0]
         fed = motor.b if feed.reversed else motor.a
@@ -66,7 +69,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             "constant",
             facts.place(fed),
             leads=facts.nets.leads_at(fed),
-            terminals=(motor.a, motor.b),
+            terminals=(motor.a, motor.b, *idle),
             motor=facts.show(fed),
             hot=facts.show(feed.source.a),
             valve=motor.part.name,
