@@ -24,20 +24,60 @@ _RUNS_TO: Final = {
     "damper-common": ("vent-damper", "damper-common"),
 }
 
+#: Roles of the two sides of contacts that a device may leave unused.
+_CONTACTS: Final = frozenset(
+    {
+        "contact-common", "contact-normally-open", "contact-normally-closed", "end-switch",
+        "fan-contact", "limit-contact",
+    }
+)  # fmt: skip
+
 
 def needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
     """Those of parts that are wired otherwise, in the order of the text.
 
-    One that a lead whose end was not traced may land on is left out.
+    One that a lead whose end was not traced may land on is left out, and so are those of valve
+    adapters beside a control: what is missing there is told of the valve.
     Use it as ``facts.once(needed_and_empty)``.
     """
+    beside_control = any(True for _ in facts.of("ignition-control"))
     return tuple(
         terminal
         for part in facts.diagram.parts.values()
-        for terminal in needed(facts, part)
-        if not facts.is_wired(terminal)
-        and any_wired(facts, part)
-        and not may_be_untraced(facts, terminal)
+        if any_wired(facts, part) and not (beside_control and part.family == "valve-adapter")
+        for terminal in (*needed(facts, part), *_other_sides(facts, part))
+        if not facts.is_wired(terminal) and not may_be_untraced(facts, terminal)
+    )
+
+
+def _other_sides(facts: Facts, part: Part) -> list[Terminal]:
+    """The empty sides of contacts that may stay unused, but are wired at one side alone."""
+    specs = part.structure.terminals
+    beyond: dict[str, list[str]] = {}
+    for switch in part.structure.switches:
+        a, b = switch.between
+        if specs[a].role in _CONTACTS or specs[b].role in _CONTACTS:
+            beyond.setdefault(a, []).append(b)
+            beyond.setdefault(b, []).append(a)
+    empty = (
+        part.terminal(others[0])
+        for name, others in beyond.items()
+        if facts.is_wired(part.terminal(name)) and not _leads_on(facts, part, others)
+    )
+    return list(dict.fromkeys(empty))
+
+
+def _leads_on(facts: Facts, part: Part, names: list[str]) -> bool:
+    """Whether one of these terminals is wired, by a lead or by a link, or lies inside."""
+    specs = part.structure.terminals
+    linked = {
+        end
+        for link in part.structure.links
+        for end in link.between
+        if any(facts.is_wired(part.terminal(other)) for other in link.between)
+    }
+    return any(
+        specs[name].inner or name in linked or facts.is_wired(part.terminal(name)) for name in names
     )
 
 

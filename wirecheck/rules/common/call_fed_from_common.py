@@ -50,7 +50,7 @@ RULE = Rule(
     },
     bad=(Example(_BAD, (("common-on-call", "xfmr.C"),)),),
     good=(Example(_GOOD),),
-    stands_back_for=("secondary-shorted", "secondary-shorted-on-call"),
+    stands_back_for=("secondary-shorted", "secondary-shorted-on-call", "hot-side-earthed"),
 )
 
 

@@ -75,6 +75,7 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD + _COMMON),),
+    stands_back_for=("line-and-24-volts-joined",),
 )
 
 

@@ -78,7 +78,7 @@ RULE = Rule(
         Example(_POWERED + "wire xfmr.R to stat.C\n", (("common-on-hot", "stat.C"),)),
     ),
     good=(Example(_GOOD), Example(_POWERED + "wire xfmr.C to stat.C\n")),
-    stands_back_for=("secondary-shorted", "line-and-24-volts-joined"),
+    stands_back_for=("secondary-shorted", "call-fed-from-common", "line-and-24-volts-joined"),
 )
 
 
@@ -131,7 +131,7 @@ def _finding(facts: Facts, fault: str, landing: _Landing, contacts: tuple[Elemen
         fault,
         facts.place(on),
         leads=facts.nets.leads_at(on)[:1],
-        terminals=(on, off),
+        terminals=(on, off, supply.hot, supply.common),
         load=landing.load.part.name,
         terminal=facts.show(on),
         other=facts.show(off),

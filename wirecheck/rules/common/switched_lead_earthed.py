@@ -64,7 +64,11 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD),),
-    stands_back_for=("hot-and-common-exchanged", "line-and-24-volts-joined"),
+    stands_back_for=(
+        "hot-and-common-exchanged",
+        "burner-ground-on-wrong-terminal",
+        "line-and-24-volts-joined",
+    ),
 )
 
 

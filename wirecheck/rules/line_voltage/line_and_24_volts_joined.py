@@ -9,18 +9,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from wirecheck.language.edit import swap_ends
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.model.structure import Structure
 from wirecheck.rules.facts import Facts
-from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
-from wirecheck.rules.line_voltage.fan_limit_link_left_in import LINK
+from wirecheck.rules.line_voltage.crossings import Crossing, crossings
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
-from wirecheck.rules.sides import Trace
 
-#: Of what a device takes line volts in by.
-_PRIMARY: Final = frozenset({"line-hot", "line-neutral"})
+#: Families that many circuits have in common.
+_SHARED: Final = frozenset({"mains", "strip"})
 
 _GOOD = """\
 part line is mains: 120 V
@@ -65,6 +63,11 @@ RULE = Rule(
             "it off{hint}",
             "Shock at bare screws; controls, thermostat and transformer are destroyed.",
         ),
+        "exchanged": Fault(
+            "at {part} a lead of the line is on {low} and a lead of the 24 V circuit on {other}: "
+            "exchange them",
+            "Shock at bare screws; controls, thermostat and transformer are destroyed.",
+        ),
         "24-on-line": Fault(
             "the lead {lead} feeds {line}, made for line voltage, from the 24 V circuit at {low}: "
             "switch it by a relay, and feed it from the line",
@@ -78,6 +81,12 @@ RULE = Rule(
             (("line-on-24", "limit to stat"),),
         ),
         Example(
+            _PUMP.replace("line.L1 to fan.COM", "line.L1 to fan.A").replace(
+                "stat to fan to", "stat to fan.COM\nwire fan.B to"
+            ),
+            (("exchanged", "fan.A"),),
+        ),
+        Example(
             _PUMP.replace("line.N to pump.N: white", "xfmr.C to pump.N").replace(
                 "line.L1 to fan.COM: black", "xfmr.R to fan.COM"
             ),
@@ -89,68 +98,79 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Find the areas that hold terminals of both circuits; one finding for each device."""
-    circuits = facts.once(_Circuits)
-    told: set[str] = set()
-    for area, starts in circuits.line.items():
-        goals = set(circuits.low.get(area, ()))
-        trace = facts.sides.search(starts, goals.__contains__) if goals else None
-        if trace is None or not trace.leads or LINK in trace.links:
-            continue
-        is_fed = _is_at_line_volts(facts, starts)
-        has_24_v = bool(facts.sides.hot_beyond(trace.end) or facts.sides.common_beyond(trace.end))
-        only_24_v = has_24_v and not is_fed
-        device = trace.start.part if only_24_v else trace.end.part
-        if device not in told:
-            told.add(device)
-            yield _finding(facts, "24-on-line" if only_24_v else "line-on-24", trace)
+    """Find ways between the two circuits; those at one device are one finding."""
+    for group in _at_one_device(facts, facts.once(crossings)):
+        exchanged = _exchanged(facts, group)
+        if exchanged is not None:
+            yield exchanged
+        else:
+            yield _joined(facts, group)
 
 
-def mixed_areas(facts: Facts) -> frozenset[int]:
-    """The areas with terminals of both circuits; use it as ``facts.once(mixed_areas)``."""
-    circuits = facts.once(_Circuits)
-    return frozenset(circuits.line.keys() & circuits.low.keys())
+def _at_one_device(facts: Facts, found: tuple[Crossing, ...]) -> list[list[Crossing]]:
+    groups: list[list[Crossing]] = []
+    group_of: dict[str, list[Crossing]] = {}
+    for crossing in found:
+        devices = [end.part for _number, end in _landings(facts, crossing)]
+        group = next((group_of[device] for device in devices if device in group_of), None)
+        if group is None:
+            group = []
+            groups.append(group)
+        group.append(crossing)
+        for device in devices:
+            group_of.setdefault(device, group)
+    return groups
 
 
-class _Circuits:
-    """The wired terminals of the line and of the 24 V circuit, by area."""
-
-    def __init__(self, facts: Facts) -> None:
-        self.line: dict[int, list[Terminal]] = {}
-        self.low: dict[int, list[Terminal]] = {}
-        names: dict[Structure, list[tuple[str, dict[int, list[Terminal]]]]] = {}
-        circuits = {"line": self.line, "24V": self.low}
-        for part in facts.diagram.parts.values():
-            if part.structure not in names:
-                specs = part.structure.terminals.items()
-                names[part.structure] = [
-                    (name, circuits[spec.circuit])
-                    for name, spec in specs
-                    if spec.circuit in circuits
-                ]
-            for name, areas in names[part.structure]:
-                terminal = part.terminal(name)
-                if facts.is_wired(terminal):
-                    areas.setdefault(facts.sides.area(terminal), []).append(terminal)
+def _landings(facts: Facts, crossing: Crossing) -> Iterator[tuple[int, Terminal]]:
+    """Leads of a crossing with the devices they land on."""
+    for number in crossing.trace.leads:
+        for end in facts.diagram.leads[number][:2]:
+            part = facts.part(end)
+            if part is not None and part.family not in _SHARED:
+                yield number, end
 
 
-def _is_at_line_volts(facts: Facts, terminals: list[Terminal]) -> bool:
-    """Whether a supply reaches them, or a primary that some supply left out of a sketch feeds."""
-    if facts.once(Legs).at(terminals[0]):
-        return True
-    return any(facts.role(terminal) in _PRIMARY for terminal in terminals)
+def _exchanged(facts: Facts, group: list[Crossing]) -> Finding | None:
+    """A device where a lead of each circuit is on a terminal of the other."""
+    for first, low in (landing for one in group for landing in _landings(facts, one)):
+        for second, other in (landing for one in group for landing in _landings(facts, one)):
+            if low.part != other.part or first == second:
+                continue
+            if _circuit(facts, low) == "24V" != _circuit(facts, other):
+                ends = (end for one in group for end in (one.trace.start, one.trace.end))
+                return RULE.finding(
+                    facts,
+                    "exchanged",
+                    facts.end_span(first, low),
+                    leads=(first, second),
+                    terminals=dict.fromkeys((low, other, *ends)),
+                    edits=swap_ends(facts.diagram, first, low, second, other),
+                    part=facts.diagram.parts[low.part].name,
+                    low=facts.show(low),
+                    other=facts.show(other),
+                )
+    return None
 
 
-def _finding(facts: Facts, fault: str, trace: Trace) -> Finding:
+def _circuit(facts: Facts, end: Terminal) -> str:
+    spec = facts.diagram.spec(end)
+    return spec.circuit if spec else ""
+
+
+def _joined(facts: Facts, group: list[Crossing]) -> Finding:
+    crossing = max(group, key=lambda one: not one.only_24_v)
+    trace = crossing.trace
     cause = facts.sides.cause(trace.leads)
     low = facts.diagram.parts[trace.end.part]
     could_be_line = "volts" in low.kind.attributes and "volts" not in low.given
+    others = (end for one in group for end in (one.trace.start, one.trace.end))
     return RULE.finding(
         facts,
-        fault,
+        "24-on-line" if crossing.only_24_v else "line-on-24",
         facts.lead_span(cause),
-        leads=(cause,),
-        terminals=(trace.start, trace.end, *_left_empty(facts)),
+        leads=dict.fromkeys((cause, *(facts.sides.cause(one.trace.leads) for one in group))),
+        terminals=dict.fromkeys((trace.start, trace.end, *others, *_left_empty(facts))),
         lead=facts.lead(cause),
         line=facts.show(trace.start),
         low=facts.show(trace.end),

@@ -14,7 +14,8 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
-from wirecheck.rules.line_voltage.line_and_24_volts_joined import mixed_areas
+from wirecheck.rules.line_voltage.crossings import mixed_areas
+from wirecheck.rules.line_voltage.line_and_neutral_reversed import reversals
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
 
 _WHITE: Final = frozenset({"white"})
@@ -105,12 +106,19 @@ def _fault(facts: Facts, lead: Lead, *, is_green: bool) -> str | None:
 def _is(facts: Facts, ends: tuple[Terminal, Terminal], *, hot: bool) -> bool:
     """Whether a lead is hot, or neutral; by its terminals where no supply is drawn."""
     legs = facts.once(Legs)
-    if facts.sides.area(ends[0]) in facts.once(mixed_areas):
+    if facts.sides.area(ends[0]) in facts.once(_told_otherwise):
         return False
     if legs.at(ends[0]):
         return legs.is_hot(ends[0]) if hot else legs.is_neutral(ends[0])
     roles = _HOT_ROLES if hot else _NEUTRAL_ROLES
     return any(facts.role(end) in roles and _circuit(facts, end) == "line" for end in ends)
+
+
+def _told_otherwise(facts: Facts) -> frozenset[int]:
+    """Areas whose leads are landed wrong: their colours may be right."""
+    turned = (ends for found in facts.once(reversals) for ends in found.devices)
+    areas = (facts.sides.area(end) for ends in turned for end in ends)
+    return frozenset((*areas, *facts.once(mixed_areas)))
 
 
 def _circuit(facts: Facts, end: Terminal) -> str:

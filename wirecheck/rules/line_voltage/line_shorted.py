@@ -56,6 +56,7 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD),),
+    stands_back_for=("line-and-24-volts-joined", "fan-limit-link-left-in"),
 )
 
 
@@ -100,7 +101,7 @@ def _earthed(facts: Facts) -> Iterator[Finding]:
                 "earthed",
                 place(facts, first),
                 leads=[touch.lead for touch in touches],
-                terminals=(end,),
+                terminals=(end, legs.at(end)[0].terminal),
                 lead=facts.lead(first.lead),
                 metal=metal(facts, first),
                 when=_when(trace.contacts if trace else ()),

@@ -44,6 +44,7 @@ RULE = Rule(
     },
     bad=(Example(_GOOD.replace("joint to earth", "joint"), (("not-reached", "line.G"),)),),
     good=(Example(_GOOD),),
+    stands_back_for=("line-shorted",),
 )
 
 

@@ -13,6 +13,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.line_voltage.crossings import mixed_areas
 from wirecheck.rules.line_voltage.line_and_neutral_reversed import reversals
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
 
@@ -55,7 +56,6 @@ RULE = Rule(
     },
     bad=(Example(_BAD, (("switch", "disc"),)), Example(_FUSE, (("fuse", "disc"),))),
     good=(Example(_GOOD),),
-    stands_back_for=("line-and-24-volts-joined",),
 )
 
 
@@ -67,6 +67,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     turned = {
         facts.sides.area(hot) for found in facts.once(reversals) for hot, _neutral in found.devices
     }
+    turned.update(facts.once(mixed_areas))
     for elements in facts.nets.elements_of.values():
         for contact in elements:
             if contact.type != "switch" or facts.sides.area(contact.a) in turned:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from wirecheck.rules.rule import Check, Rule
 from wirecheck.rules.supply import (
+    device_not_fed,
     fuse_in_common,
     hot_side_earthed,
     own_supply_tied,
-    primary_not_fed,
     secondary_not_earthed,
     secondary_shorted,
     secondary_shorted_on_call,
@@ -18,7 +18,7 @@ from wirecheck.rules.supply import (
 
 #: Every rule of the family with its function, in the order of the reference.
 RULES: tuple[tuple[Rule, Check], ...] = (
-    (primary_not_fed.RULE, primary_not_fed.check),
+    (device_not_fed.RULE, device_not_fed.check),
     (wrong_primary_tap.RULE, wrong_primary_tap.check),
     (secondary_unused.RULE, secondary_unused.check),
     (secondary_not_earthed.RULE, secondary_not_earthed.check),

@@ -60,6 +60,7 @@ RULE = Rule(
         Example(_BAD.replace("wire xfmr.C to earth: green\n", ""), (("floating", "fuse"),)),
     ),
     good=(Example(_GOOD),),
+    stands_back_for=("hot-and-common-exchanged", "call-fed-from-common", "hot-side-earthed"),
 )
 
 
@@ -81,7 +82,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                     "earthed" if facts.is_grounded(supply.common) else "floating",
                     facts.place(fuse.a),
                     leads=facts.nets.leads_at(fuse.a),
-                    terminals=(fuse.a, fuse.b),
+                    terminals=(fuse.a, fuse.b, supply.hot, supply.common),
                     fuse=fuse.part.name,
                     supply=supply.part.name,
                     hot=facts.show(supply.hot),

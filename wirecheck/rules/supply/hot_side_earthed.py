@@ -12,7 +12,7 @@ from wirecheck.language.edit import move_end
 from wirecheck.model.diagram import EARTH
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
-from wirecheck.rules.earthed_leads import metal, place
+from wirecheck.rules.earthed_leads import metal, near_end, place
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.sides import Touch
@@ -61,6 +61,7 @@ RULE = Rule(
     stands_back_for=(
         "hot-and-common-exchanged",
         "own-supply-tied",
+        "burner-ground-on-wrong-terminal",
         "line-and-24-volts-joined",
     ),
 )
@@ -79,7 +80,9 @@ def check(facts: Facts) -> Iterator[Finding]:
                 "short" if shorted else "alone",
                 place(facts, first),
                 leads=[touch.lead for touch in touches],
-                terminals=(supply.hot, supply.common),
+                terminals=dict.fromkeys(
+                    (supply.hot, supply.common, *(near_end(facts, touch) for touch in touches))
+                ),
                 edits=_to_common(facts, supply, touches),
                 lead=facts.lead(first.lead),
                 hot=facts.show(supply.hot),

@@ -63,6 +63,7 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find transformers whose secondary reaches earth nowhere, one finding a circuit."""
+    facts = facts.as_wired
     if not _earth_is_drawn(facts):
         return
     open_ended = _with_open_grounds(facts)

@@ -62,6 +62,8 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD),),
+    stands_back_for=("both-leads-on-one-side",),
+    covers=True,
 )
 
 
@@ -74,12 +76,13 @@ def check(facts: Facts) -> Iterator[Finding]:
         path = sides.path(supply.hot, supply.common)
         if path is not None and path.leads:
             cause = _mismatched(facts, path.leads) or sides.cause(path.leads)
+            lead = facts.diagram.leads[cause]
             yield RULE.finding(
                 facts,
                 "by-lead",
                 facts.lead_span(cause),
                 leads=(cause,),
-                terminals=(supply.hot, supply.common),
+                terminals=dict.fromkeys((supply.hot, supply.common, lead.a, lead.b)),
                 lead=facts.lead(cause),
                 hot=facts.show(supply.hot),
                 common=facts.show(supply.common),

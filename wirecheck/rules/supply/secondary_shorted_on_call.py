@@ -62,7 +62,8 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD),),
-    stands_back_for=("damper-leads-exchanged",),
+    stands_back_for=("both-leads-on-one-side",),
+    covers=True,
 )
 
 
@@ -73,7 +74,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         hot, common = supply.hot, supply.common
         if sides.may_join(hot, common) and not sides.same(hot, common):
             trace = sides.trace(hot, common)
-            if trace is not None and trace.can_close:
+            if trace is not None and trace.can_close and not _is_of_damper(trace):
                 yield _finding(facts, supply, trace)
 
 
@@ -82,12 +83,13 @@ def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
     leads = facts.nets.leads_at(terminal)
     homes = [end for end in facts.once(needed_and_empty) if facts.role(end) in _LOADS]
     home = homes[0] if len(homes) == 1 else None
+    far = [facts.other_end(number, terminal) for number in leads[:1]]
     return RULE.finding(
         facts,
         "through-contacts",
         facts.place(terminal),
         leads=leads[:1],
-        terminals=(supply.hot, supply.common, terminal, *((home,) if home else ())),
+        terminals=dict.fromkeys((supply.hot, supply.common, terminal, *far, *homes[:1])),
         edits=_moved(facts, leads, terminal, home),
         hot=facts.show(supply.hot),
         common=facts.show(supply.common),
@@ -95,6 +97,11 @@ def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
         home=facts.show(home) if home else "the load it was meant for",
         contacts=both(list(dict.fromkeys(contact.part.name for contact in trace.contacts))),
     )
+
+
+def _is_of_damper(trace: Trace) -> bool:
+    """Whether an end switch of a damper closes it: then the damper's leads are told of."""
+    return trace.contacts[-1].part.family == "vent-damper"
 
 
 def _on_common(facts: Facts, supply: Supply, trace: Trace) -> Terminal:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecheck.model.diagram import Lead, Terminal
+from wirecheck.model.diagram import EARTH, Lead, Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.text import Span
 from wirecheck.rules.cautions import MOVING_LEADS
@@ -52,6 +52,11 @@ RULE = Rule(
             "It works over the other way.",
             Breaks.WORKMANSHIP,
         ),
+        "broken-earth": Fault(
+            "{lead} is recorded as broken: replace it",
+            "It works; what it is to earth is not earthed by it.",
+            Breaks.WORKMANSHIP,
+        ),
         "loose": Fault(
             "{lead} is recorded as loose, with {ohms}: make the joint again",
             "Weak or erratic: what hangs on it chatters or drops out.",
@@ -72,6 +77,10 @@ RULE = Rule(
             _GOOD.replace("stat.R: red", "stat.R (broken): red"), (("broken", "joint to stat.R"),)
         ),
         Example(_GOOD + "wire xfmr.R to joint: broken\n", (("broken-doubled", "xfmr.R to joint"),)),
+        Example(
+            _GOOD.replace("xfmr.C to earth: green", "xfmr.C to earth: green, broken"),
+            (("broken-earth", "xfmr.C to earth"),),
+        ),
         Example(
             _GOOD.replace("joint: crimp", "joint: crimp, loose 20 ohm"),
             (("loose", "loose 20 ohm"),),
@@ -122,6 +131,8 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _fault(facts: Facts, lead: Lead, name: str) -> str:
+    if name == "broken" and EARTH in (lead.a, lead.b):
+        return "broken-earth"
     if name == "broken":
         return "broken-doubled" if facts.joined(lead.a, lead.b) else "broken"
     return "loose-line" if name == "loose" and facts.once(Legs).at(lead.a) else name

@@ -16,10 +16,14 @@ from wirecheck.rules.empty import any_wired, counterparts, needed_and_empty
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
-#: Roles of the terminals that follow each other in a chain of switches.
+#: Roles of the terminals that follow each other in a chain of switches, from supply to load.
 _IN_CHAIN: Final = frozenset(
-    {"secondary-hot", "side", "thermostat-feed", "thermostat-heat", "probe-out", "call", "coil"}
-)
+    {
+        "line-hot", "secondary-hot", "side", "thermostat-feed", "thermostat-heat", "probe-out",
+        "call", "coil", "motor", "load-hot", "contact-common", "contact-normally-open",
+        "contact-normally-closed", "limit-contact", "fan-contact", "end-switch",
+    }
+)  # fmt: skip
 
 _GOOD = """\
 part xfmr is transformer
@@ -46,6 +50,11 @@ RULE = Rule(
             "{terminal} ({about}) has no lead, and {part} cannot do without: run it",
             "The circuit ends there: what hangs on {terminal} does not work.",
         ),
+        "contact-one-side": Fault(
+            "a contact of {part} is wired at one side alone: {terminal} ({about}) has no lead; "
+            "run it, or take the other one off and cap it",
+            "The contact switches nothing.",
+        ),
         "no-lead-between": Fault(
             "no lead runs from {terminal} to {other}: run one",
             "The circuit ends there: what hangs on {terminal} does not work.",
@@ -53,6 +62,10 @@ RULE = Rule(
     },
     bad=(
         Example(_GOOD.replace("fan to xfmr.C", "fan.A"), (("empty", "fan"),)),
+        Example(
+            _GOOD + "part lamp is lamp\nwire xfmr.R to lamp to xfmr.C\nwire fan.COM to lamp.L\n",
+            (("contact-one-side", "fan"),),
+        ),
         Example(_GOOD.replace("wire limit.2 to stat.R\n", ""), (("no-lead-between", "limit"),)),
     ),
     good=(Example(_GOOD),),
@@ -108,12 +121,13 @@ def _between(facts: Facts, end: Terminal, other: Terminal) -> Finding:
 
 def _empty(facts: Facts, end: Terminal) -> Finding:
     part = facts.diagram.parts[end.part]
+    spec = part.structure.terminals[end.name]
     return RULE.finding(
         facts,
-        "empty",
+        "empty" if spec.must else "contact-one-side",
         part.name_span,
         terminals=(end,),
         terminal=facts.show(end),
-        about=part.structure.terminals[end.name].about.split(":")[0].split(";")[0],
+        about=spec.about.split(":")[0].split(";")[0],
         part=part.name,
     )

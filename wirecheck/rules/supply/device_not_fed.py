@@ -1,0 +1,247 @@
+"""Whatever takes current lies across a supply that is drawn.
+
+Both ends on one leg, or one lead that ends short of the supply, and a transformer with all that
+hangs on it, a relay or a motor is dead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final, NamedTuple
+
+from wirecheck.model.diagram import Part, Terminal
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.kind import LoadSpec
+from wirecheck.model.nearest import both
+from wirecheck.rules.empty import any_wired, needed_and_empty
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
+from wirecheck.rules.line_voltage.crossings import mixed_areas
+from wirecheck.rules.line_voltage.line_and_neutral_reversed import reversals
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: Families whose own chapters say what feeds them.
+_ELSEWHERE: Final = frozenset(
+    {"ignition-control", "gas-valve", "vent-damper", "boiler-call", "thermostat"}
+)
+#: Loads that have no use with both ends on one side; a lamp across a switch tells of a trip.
+_NEVER_ON_ONE_SIDE: Final = frozenset({"coil", "motor"})
+
+_GOOD = """\
+part line is mains: 120 V
+part xfmr is transformer
+part fan is relay
+part stat is thermostat
+wire line.L1 to xfmr.L1: black
+wire line.N to xfmr.N: white
+wire line.G to earth: green
+wire xfmr.R to stat to fan to xfmr.C
+wire xfmr.C to earth: green
+"""
+_LAMP = "part shine is lamp: 120 V\nwire line.L1 to shine to line.N\n"
+
+_ZONE = """\
+part xfmr is transformer
+part stat is thermostat
+part zone is zone-valve
+part boiler is boiler-call
+wire xfmr.R to stat to zone.E1
+wire zone.E2 to boiler.2
+wire boiler.1 to zone.M1
+wire zone.M2 to xfmr.C
+wire xfmr.C to earth: green
+"""
+
+RULE = Rule(
+    name="device-not-fed",
+    title="Whatever takes current lies across a supply",
+    family="supply",
+    breaks=Breaks.OPERATION,
+    why=(
+        "Without volts across it a coil or motor does nothing, and a transformer gives none: the "
+        "whole 24 V circuit is dead."
+    ),
+    blind_spots="A device fed from a supply that is not drawn beside the one that is.",
+    caution="",
+    sources=(PRACTICE,),
+    faults={
+        "unwired": Fault(
+            "the primary of {devices} has no leads: run them from the line to {ends}",
+            "No 24 V: nothing responds to the thermostat.",
+        ),
+        "one-side": Fault(
+            "both ends of {devices}, {ends}, are on {side}: land one of them on the other side of "
+            "the supply",
+            "Dead: no volts across {devices}.",
+        ),
+        "two-supplies": Fault(
+            "{end} is fed from {side} and {other} from {far}, which are different supplies: land "
+            "both ends of {devices} on one of them",
+            "Dead: no volts across {devices}.",
+        ),
+        "not-reached": Fault(
+            "{end} does not reach the supply, so {devices} cannot be fed: lead it back to the "
+            "other side of what feeds {other}",
+            "Dead: no volts across {devices}.",
+        ),
+    },
+    bad=(
+        Example(
+            _LAMP
+            + _GOOD.replace("wire line.L1 to xfmr.L1: black\n", "").replace(
+                "wire line.N to xfmr.N: white\n", ""
+            ),
+            (("unwired", "xfmr"),),
+        ),
+        Example(
+            _LAMP + _GOOD.replace("line.L1 to xfmr.L1: black", "line.N to xfmr.L1: white"),
+            (("one-side", "xfmr.L1"),),
+        ),
+        Example(
+            _LAMP
+            + _GOOD.replace("line.L1 to xfmr.L1: black", "xfmr.L1 to joint: black")
+            + "splice joint\n",
+            (("not-reached", "xfmr.L1"),),
+        ),
+        Example(_ZONE, (("two-supplies", "zone.M1"),)),
+    ),
+    good=(Example(_GOOD), Example(_LAMP + _GOOD)),
+    stands_back_for=("hot-and-common-exchanged", "hot-side-earthed", "call-fed-from-common"),
+)
+
+
+class _Taker(NamedTuple):
+    """Something that takes current between two wired ends; ``may_idle``: not if on one side."""
+
+    part: Part
+    a: Terminal
+    b: Terminal
+    may_idle: bool
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find primaries and loads that are not across a supply; one finding for each cause."""
+    wired = facts.as_wired
+    yield from _unwired(wired)
+    if wired.once(mixed_areas):
+        return
+    empty = {_circuit(wired, end) for end in wired.once(needed_and_empty)}
+    short: dict[int, list[tuple[Terminal, Terminal, Part]]] = {}
+    for taker in _takers(wired):
+        if _circuit(wired, taker.a) == "line" and wired.once(_line_is_miswired):
+            continue
+        at_a, at_b = _reached_by(wired, taker.a), _reached_by(wired, taker.b)
+        if _is_across(at_a, at_b) or not wired.is_traced(taker.a) or not wired.is_traced(taker.b):
+            continue
+        if at_a and at_b == at_a and not taker.may_idle:
+            yield _on_one_side(wired, taker, min(at_a))
+        elif at_a and at_b and not {one.part for one in at_a} & {other.part for other in at_b}:
+            yield _by_two(wired, taker, min(at_a), min(at_b))
+        elif bool(at_a) != bool(at_b) and not empty & {_circuit(wired, taker.a), "any"}:
+            end, other = (taker.b, taker.a) if at_a else (taker.a, taker.b)
+            conductor = wired.sides.conductor(end)
+            short.setdefault(conductor, []).append((end, other, taker.part))
+    for ends in short.values():
+        yield _not_reached(wired, ends)
+
+
+def _unwired(facts: Facts) -> Iterator[Finding]:
+    """Transformers that are wired, but not on their primary, beside a line that is drawn."""
+    for part in facts.diagram.parts.values() if facts.once(Legs).sources else ():
+        pairs = {name for spec in part.structure.sources for pair in spec.fed_by for name in pair}
+        ends = [part.terminal(name) for name in part.structure.terminals if name in pairs]
+        if ends and any_wired(facts, part) and not any(facts.is_wired(end) for end in ends):
+            yield RULE.finding(
+                facts,
+                "unwired",
+                part.name_span,
+                terminals=ends,
+                devices=part.name,
+                ends=both([facts.show(end) for end in ends]),
+            )
+
+
+def _takers(facts: Facts) -> Iterator[_Taker]:
+    for part in facts.diagram.parts.values():
+        pairs = [(pair, False) for spec in part.structure.sources for pair in spec.fed_by]
+        if part.family not in _ELSEWHERE:
+            pairs += [(spec.between, _may_idle(spec)) for spec in part.structure.loads]
+        for (a, b), may_idle in pairs:
+            ends = (part.terminal(a), part.terminal(b))
+            if facts.is_wired(ends[0]) and facts.is_wired(ends[1]):
+                yield _Taker(part, *ends, may_idle)
+
+
+def _may_idle(spec: LoadSpec) -> bool:
+    return spec.type not in _NEVER_ON_ONE_SIDE
+
+
+def _reached_by(facts: Facts, end: Terminal) -> set[Terminal]:
+    """The terminals of supplies that may reach an end: legs of the line, and sides of 24 V."""
+    sides = facts.sides
+    found = {leg.terminal for leg in facts.once(Legs).at(end)}
+    found |= {supply.hot for supply in sides.hot_beyond(end)}
+    found |= {supply.common for supply in sides.common_beyond(end)}
+    if facts.is_grounded(end):
+        found |= {s.common for s in facts.supplies if facts.is_grounded(s.common)}
+    return found
+
+
+def _is_across(at_a: set[Terminal], at_b: set[Terminal]) -> bool:
+    return any(one != other and one.part == other.part for one in at_a for other in at_b)
+
+
+def _circuit(facts: Facts, end: Terminal) -> str:
+    spec = facts.diagram.spec(end)
+    return spec.circuit if spec else ""
+
+
+def _line_is_miswired(facts: Facts) -> bool:
+    """Whether legs are joined, reversed or on the ground: that is the mistake then."""
+    legs = facts.once(Legs)
+    joined = any(facts.sides.may_join(source.a, source.b) for source in legs.sources)
+    grounds = (end for mains in facts.of("mains") for end in mains.with_role("line-ground"))
+    astray = any(facts.is_wired(end) and facts.net(end) != facts.earth for end in grounds)
+    return joined or astray or bool(facts.once(reversals))
+
+
+def _by_two(facts: Facts, taker: _Taker, a: Terminal, b: Terminal) -> Finding:
+    return RULE.finding(
+        facts,
+        "two-supplies",
+        facts.place(taker.a),
+        leads=[*facts.nets.leads_at(taker.a), *facts.nets.leads_at(taker.b)],
+        terminals=(taker.a, taker.b, a, b),
+        devices=taker.part.name,
+        end=facts.show(taker.a),
+        other=facts.show(taker.b),
+        side=facts.show(a),
+        far=facts.show(b),
+    )
+
+
+def _on_one_side(facts: Facts, taker: _Taker, side: Terminal) -> Finding:
+    return RULE.finding(
+        facts,
+        "one-side",
+        facts.place(taker.a),
+        leads=[*facts.nets.leads_at(taker.a), *facts.nets.leads_at(taker.b)],
+        terminals=(taker.a, taker.b, side),
+        devices=taker.part.name,
+        ends=f"{facts.show(taker.a)} and {facts.show(taker.b)}",
+        side=facts.show(side),
+    )
+
+
+def _not_reached(facts: Facts, ends: list[tuple[Terminal, Terminal, Part]]) -> Finding:
+    end, other, _part = ends[0]
+    return RULE.finding(
+        facts,
+        "not-reached",
+        facts.place(end),
+        leads=facts.nets.leads_at(end),
+        terminals=list(dict.fromkeys(each[0] for each in ends)),
+        devices=both(list(dict.fromkeys(part.name for _end, _other, part in ends))),
+        end=facts.show(end),
+        other=facts.show(other),
+    )
