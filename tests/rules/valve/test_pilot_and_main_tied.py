@@ -47,6 +47,11 @@ def test_both_operators_on_the_main_output_never_light() -> None:
     assert (only(unit).fault, only(unit).breaks) == ("both-on-main", Breaks.OPERATION)
 
 
+def test_which_way_round_the_coils_are_does_not_matter() -> None:
+    unit = two_rod(valve="plug box to valve: PV to C, VC to PV\nwire valve.PV to valve.MV\n")
+    assert (only(unit).fault, only(unit).breaks) == ("tied", Breaks.SAFETY)
+
+
 def test_a_contact_between_the_outputs_ties_them_too() -> None:
     unit = two_rod(more="part pb is service-switch\nwire box.PV to pb to box.MV\n")
     assert "pilot-and-main-tied" in [rule for rule, _fault, _text in raised(unit)]

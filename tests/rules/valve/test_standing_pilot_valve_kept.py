@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.raised import raised
+from tests.rules.raised import only, raised
 from tests.rules.units import two_rod
 
 KEPT = two_rod(
@@ -12,10 +12,14 @@ KEPT = two_rod(
 )
 
 
-def test_it_is_found_at_its_operator() -> None:
-    assert raised(KEPT) == [
-        ("standing-pilot-valve-kept", "needs-thermocouple", "valve.1"),
-    ]
+def test_it_is_told_in_full() -> None:
+    found = only(KEPT)
+    assert (found.rule, found.span.text) == ("standing-pilot-valve-kept", "valve.1")
+    assert found.message == (
+        "valve passes no gas without the thermocouple of a standing pilot, and box.MV drives it: "
+        "fit a valve with a pilot and a main operator"
+    )
+    assert found.seen_at_unit == ("No pilot gas on a call: the spark goes on and nothing lights.")
 
 
 STANDING = """\

@@ -4,15 +4,34 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.raised import raised
+from tests.rules.raised import findings, raised
 from tests.rules.units import beside, direct, two_rod
+from wirecheck.model.finding import Breaks
 
 
 def test_two_outputs_on_one_operator_are_told_in_full() -> None:
     unit = two_rod(
         more=beside(valve="plug box2 to valve2: PV, VC to C\nwire box2.MV to valve.MV\n")
     )
-    assert ("valve-on-two-controls", "two-controls", "valve.MV") in raised(unit)
+    found = next(found for found in findings(unit) if found.rule == "valve-on-two-controls")
+    assert found.span.text == "valve.MV"
+    assert found.message == (
+        "valve is fed by box and box2 at once: one valve takes its operators' leads from one "
+        "control; take the others off"
+    )
+    assert found.seen_at_unit == (
+        "The valve is open while either control wants gas; a flame lost at one burner does not "
+        "shut it."
+    )
+    assert found.breaks is Breaks.SAFETY
+
+
+def test_a_common_on_the_output_of_another_control_counts_too() -> None:
+    unit = two_rod(
+        valve="plug box to valve: PV, MV\nwire box2.MV to valve.C\n",
+        more=beside(valve="plug box2 to valve2: PV, VC to C\n"),
+    )
+    assert ("valve-on-two-controls", "two-controls", "valve.C") in raised(unit)
 
 
 SILENT = {

@@ -56,7 +56,7 @@ class Arrangement(NamedTuple):
         valve: the valve.
         operators: its operators, the pilot operator first.
         common: the common of its operators.
-        controls: every control with an output on one of the operators.
+        controls: every control with an output on one of its terminals.
     """
 
     control: Part
@@ -115,7 +115,9 @@ def _arrangement(
     operators = valve.with_role(*OPERATOR_ROLES)
     (common,) = valve.with_role("operator-common")
     controls = {
-        output.control.key: output.control for end in operators for output in feeds.reaching(end)
+        output.control.key: output.control
+        for end in (*operators, common)
+        for output in feeds.reaching(end)
     }
     control = next(iter(controls.values()), owners.get(valve.key))
     if control is None:
@@ -199,7 +201,8 @@ def _tied(feeds: Feeds, found: Arrangement) -> bool:
     if len(found.operators) != 2:
         return False
     pilot, main = found.operators
-    return bool(pilot.sources) and feeds.may_join(pilot.terminal, main.terminal)
+    driven = (pilot.sources | found.common.sources) & {Source.PILOT, Source.MAIN}
+    return bool(driven) and feeds.may_join(pilot.terminal, main.terminal)
 
 
 def _of_landing(found: Arrangement) -> Verdict | None:

@@ -54,7 +54,7 @@ def ties(facts: Facts) -> Iterator[Tie]:
             first, second = found.operators
             outputs = feeds.of_control(found.control)
             pair = outputs[Source.PILOT], outputs[Source.MAIN]
-            fed = Source.PILOT in first.sources
+            fed = Source.PILOT in first.sources | found.common.sources
             yield _tie(wired, (first.terminal, second.terminal), pair, found, fed=fed)
 
 

@@ -14,6 +14,7 @@ from wirecheck.rules.cautions import UNLIT_GAS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.valve.arrangement import Verdict, judged
+from wirecheck.rules.valve.feeds import OUTPUTS
 
 _UNITS = """\
 part box1 is direct-ignition-control
@@ -62,14 +63,14 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find valves whose operators several controls reach."""
     for found in judged(facts, Verdict.TWO_CONTROLS):
-        operators = [fed.terminal for fed in found.operators]
-        landed = [(lead, end) for end in operators for lead in facts.nets.leads_at(end)]
+        ends = [fed.terminal for fed in found.terminals if fed.sources & set(OUTPUTS.values())]
+        landed = [(lead, end) for end in ends for lead in facts.nets.leads_at(end)]
         yield RULE.finding(
             facts,
             "two-controls",
             facts.end_span(*landed[-1]) if landed else found.valve.name_span,
             leads=[lead for lead, _end in landed],
-            terminals=operators,
+            terminals=[fed.terminal for fed in found.terminals],
             valve=found.valve.name,
             controls=both([control.name for control in found.controls]),
         )
