@@ -31,6 +31,7 @@ _PAD_HALF_PT = 3.0
 _LABEL_PT = 6.0
 """From the edge to a terminal's label."""
 _LINK = Stroke("#6a6a6a", 1.0, Dash.DASHED)
+_LINK_REACH_PT = 5.0
 _DOT_SCALE = 1.5
 _HEADING_FILL = "#eef0f2"
 
@@ -118,7 +119,13 @@ def _draw_links(canvas: Canvas, scene: Scene, number: int) -> None:
         if a is None or b is None:
             continue
         start, end = (_behind_label(scene, number, row) for row in (a, b))
-        x = scene.box(number).centre.x
+        places = scene.places(number)
+        if places[a].side != places[b].side:
+            x = (start.x + end.x) / 2
+        elif places[a].side == LEFT:
+            x = max(start.x, end.x) + _LINK_REACH_PT
+        else:
+            x = min(start.x, end.x) - _LINK_REACH_PT
         points = [start, Point(x, start.y), Point(x, end.y), end]
         title = f"{link.name}, {link.between[0]} to {link.between[1]}"
         canvas.line(points, _LINK, layer=Layer.SYMBOL, tag=Tag("", ("link",), title))

@@ -14,12 +14,16 @@ from typing import NamedTuple
 
 from wirecheck.drawing.connections.blocks import End, Sketch
 from wirecheck.drawing.connections.edges import LEFT, RIGHT, Side
-from wirecheck.drawing.connections.faces import Faces
+from wirecheck.drawing.connections.faces import Faces, stack_height
 
 _CROSSING = 14.0
 """What a crossing counts, beside a unit of height that a lead runs."""
 _COLUMN = 10.0
 """What a column crossed counts."""
+_UNIT_HIGH = 6.0
+"""What a unit of the sheet's height counts."""
+_TRACK_WIDE = 6.0
+"""What a lead more side by side in a street counts: it makes the sheet wider."""
 _NEARLY = 1e-3
 """Tells leads in one passage apart by where they go."""
 
@@ -59,6 +63,7 @@ class Plan(NamedTuple):
         faces: the edges of the blocks.
         routes: of the leads between two blocks.
         streets: what runs in each street.
+        height: of the highest column with the leads that pass between its blocks, in units.
         cost: the less, the better the sheet.
     """
 
@@ -66,6 +71,7 @@ class Plan(NamedTuple):
     faces: Faces
     routes: tuple[Route, ...]
     streets: tuple[tuple[Chord, ...], ...]
+    height: int
     cost: float
 
 
@@ -75,8 +81,23 @@ def plan(sketch: Sketch, columns: Sequence[Sequence[int]], faces: Faces) -> Plan
     gaps = _gap_heights(columns, faces)
     routes = tuple(_route(lead, column_of, gaps, faces) for lead in sketch.wires)
     streets = _chords(routes, gaps, faces, len(columns) + 1)
-    cost = _cost(routes, streets)
-    return Plan(tuple(map(tuple, columns)), faces, routes, tuple(map(tuple, streets)), cost)
+    height = _height(columns, faces, routes)
+    cost = _cost(routes, streets) + _UNIT_HIGH * height
+    return Plan(tuple(map(tuple, columns)), faces, routes, tuple(map(tuple, streets)), height, cost)
+
+
+def _height(columns: Sequence[Sequence[int]], faces: Faces, routes: Sequence[Route]) -> int:
+    passing = [0] * len(columns)
+    for route in routes:
+        for column in range(route.street, route.street + len(route.passages)):
+            passing[column] += 1
+    return max(
+        (
+            stack_height(column, faces.heights) + passing[number]
+            for number, column in enumerate(columns)
+        ),
+        default=0,
+    )
 
 
 def _gap_heights(columns: Sequence[Sequence[int]], faces: Faces) -> list[list[float]]:
@@ -144,7 +165,7 @@ def _cost(routes: Sequence[Route], streets: Sequence[Sequence[Chord]]) -> float:
     total = _COLUMN * sum(len(route.passages) for route in routes)
     for street in streets:
         total += sum(abs(chord.y_1 - chord.y_2) for chord in street)
-        total += _CROSSING * crossings(street)
+        total += _CROSSING * crossings(street) + _TRACK_WIDE * abreast(street)
     return total
 
 

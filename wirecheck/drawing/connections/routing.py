@@ -70,16 +70,13 @@ def pin_point(end: End, plan: Plan, boxes: Mapping[int, Box] | tuple[Box, ...]) 
 
 def rough_size(sketch: Sketch, plan: Plan, room: StubRoom) -> tuple[float, float]:
     """Return about the width and height that a plan will take, without working it out."""
-    faces = plan.faces
     columns = sum(_column_width(sketch, column) for column in plan.columns)
     last = len(plan.columns)
     tracks_wide = sum(
         _street_width(abreast(street), outer=number in (0, last))
         for number, street in enumerate(plan.streets)
     )
-    foot = max((faces.tops[b] + faces.heights[b] for c in plan.columns for b in c), default=0)
-    passing = max((len(route.passages) for route in plan.routes), default=0)
-    return columns + tracks_wide + sum(room.values()), (foot + passing) * UNIT_PT
+    return columns + tracks_wide + sum(room.values()), plan.height * UNIT_PT
 
 
 def _street_width(count: int, *, outer: bool) -> float:

@@ -7,6 +7,7 @@ their runs lie apart.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import count
 from typing import NamedTuple
 
 from wirecheck.drawing.connections.edges import LEFT, RIGHT, Side
@@ -43,11 +44,21 @@ class Run(NamedTuple):
 
 def tracks(street: Sequence[Run]) -> dict[int, int]:
     """Return the track of each lead that needs one, counted from the left."""
-    runs = _ordered([run for run in street if not run.straight])
+    runs = [run for run in street if not run.straight]
+    saved = {
+        (one.lead, other.lead): _crossings(one, other) - _crossings(other, one)
+        for one in runs
+        for other in runs
+        if one is not other
+    }
+    order = _ordered(runs, saved)
     found: dict[int, int] = {}
-    for place, run in enumerate(runs):
-        beside = [found[other.lead] for other in runs[:place] if _meet(run, other)]
-        found[run.lead] = max(beside, default=-1) + 1
+    for place, run in enumerate(order):
+        beside = [other.lead for other in order[:place] if _meet(run, other)]
+        # Right of those whose order matters; on none of the tracks of the others.
+        first = max((found[lead] for lead in beside if saved[lead, run.lead]), default=-1) + 1
+        taken = {found[lead] for lead in beside}
+        found[run.lead] = next(track for track in count(first) if track not in taken)
     return found
 
 
@@ -57,23 +68,17 @@ def _meet(one: Run, other: Run) -> bool:
 
 def _crossings(left: Run, right: Run) -> int:
     """Count the crossings of two leads when one runs left of the other."""
-    count = 0
+    crossed = 0
     for side, y in ((left.side_1, left.y_1), (left.side_2, left.y_2)):
-        count += side == RIGHT and right.top < y < right.foot
+        crossed += side == RIGHT and right.top < y < right.foot
     for side, y in ((right.side_1, right.y_1), (right.side_2, right.y_2)):
-        count += side == LEFT and left.top < y < left.foot
-    return count
+        crossed += side == LEFT and left.top < y < left.foot
+    return crossed
 
 
-def _ordered(runs: list[Run]) -> list[Run]:
+def _ordered(runs: Sequence[Run], saved: dict[tuple[int, int], int]) -> list[Run]:
     """Order the leads from the left: each in turn is put where it crosses least."""
     order = sorted(runs, key=_first_guess)
-    saved = {
-        (one.lead, other.lead): _crossings(one, other) - _crossings(other, one)
-        for one in runs
-        for other in runs
-        if one is not other
-    }
     for _ in range(_ROUNDS):
         before = list(order)
         for run in before:
