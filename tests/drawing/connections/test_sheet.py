@@ -157,6 +157,21 @@ def test_an_end_on_no_device_has_its_sign(sign: _Sign) -> None:
     assert any(f"symbol-{sign.symbol}" in item.tag.classes for item in page.in_order())
 
 
+@pytest.mark.parametrize("end", ["earth", "open", "unknown"])
+def test_a_sign_points_away_from_the_device(end: str) -> None:
+    """Two leads at two terminals of a relay leave at its two edges."""
+    page = connection_sheet(read(f"part a is relay\nwire a.A to {end}\nwire a.B to {end}"))
+    box = parts(page)["connections-part-a"]
+    signs = [i.bounds for i in page.in_order() if "symbol" in i.tag.classes]
+    assert any(sign.right < box.left for sign in signs)
+    assert any(sign.left > box.right for sign in signs)
+    for line in (line for lines in leads(page).values() for line in lines):
+        foot = max(line.controls, key=lambda point: abs(point.x - box.centre.x))
+        beyond = [sign for sign in signs if (sign.centre.x < box.left) == (foot.x < box.left)]
+        outward = [abs(sign.centre.x - box.centre.x) for sign in beyond]
+        assert min(outward) >= abs(foot.x - box.centre.x)
+
+
 def test_a_plug_and_a_cable_are_drawn_round_their_leads() -> None:
     page = connection_sheet(read(FURNACE))
     held = [item for item in page.in_order() if {"plug", "cable"} & set(item.tag.classes)]
