@@ -1,4 +1,5 @@
 """The canonical form says the same, keeps every comment, and is its own canonical form."""
+# ruff: noqa: E501 - each case stands in one line, its message whole
 
 from __future__ import annotations
 
@@ -6,7 +7,6 @@ from collections import Counter
 
 import pytest
 from hypothesis import assume, example, given
-from hypothesis import strategies as st
 
 import wirecheck
 from tests.language.drawn import wirings
@@ -35,8 +35,10 @@ from wirecheck.model.text import SourceFile
         ('wire a.1 to b.1: 24", 12"', 'wire a.1 to b.1: 24", 12"'),
         ('labels b: "PV" as "P 1",MV   as "M"', 'labels b: PV as "P 1", MV as "M"'),
         ('plug a to b:PV,"end" to  MV', 'plug a to b: PV, "end" to MV'),
+        ("part d is vent-damper: hold-open  SET", "part d is vent-damper: hold-open set"),
+        ('wire a.1 to b.1: "set", number "to"', 'wire a.1 to b.1: "set", number "to"'),
         ("cable c:18/5,40ft", "cable c: 18/5, 40 ft"),
-        ("note “as “found””", 'note “as “found””'),
+        ("note “as “found””", "note “as “found””"),
         ("note “as found”", 'note "as found"'),
         ("expect   24v ACROSS a.1 AND b.1 , x ON When y  OPEN during TRIAL", "expect 24 V across a.1 and b.1, x on when y open during trial"),
         ("expect between 20v and 30.50V across a", "expect between 20 V and 30.5 V across a"),
@@ -54,7 +56,9 @@ def test_one_statement(typed: str, expected: str) -> None:
 
 
 def test_a_part_of_a_kind_of_the_users_own_has_the_attributes_of_what_it_is_made_from() -> None:
-    typed = "kind mine is other\nkind other is transformer: primary 120v\npart x is mine: 24v, 40va\n"
+    typed = (
+        "kind mine is other\nkind other is transformer: primary 120v\npart x is mine: 24v, 40va\n"
+    )
     assert format_text(typed) == (
         "kind mine is other\nkind other is transformer: primary 120 V\npart x is mine: 24v, 40 VA\n"
     )
@@ -63,7 +67,7 @@ def test_a_part_of_a_kind_of_the_users_own_has_the_attributes_of_what_it_is_made
 def test_blank_lines_comments_and_variants() -> None:
     typed = (
         "\n\n# first\n\n\n\npart a is relay\n# second\n   \npart b is relay # third\n"
-        "variant one\nset a: 24 V\n  # inside\nvariant two\nremove part b\nEND\nnote \"x\"\n\n\n"
+        'variant one\nset a: 24 V\n  # inside\nvariant two\nremove part b\nEND\nnote "x"\n\n\n'
     )
     assert format_text(typed) == (
         "# first\n\npart a is relay\n# second\n\npart b is relay  # third\n"
@@ -92,10 +96,10 @@ def test_a_long_statement_goes_on_behind_to_or_a_comma() -> None:
 @pytest.mark.parametrize(
     ("typed", "expected"),
     [
-        ("note \"a\"\r\nnote \"b\"\n", "note \"a\"\r\nnote \"b\"\r\n"),
-        ("note \"a\"\nnote \"b\"\r\n", "note \"a\"\nnote \"b\"\n"),
-        ("note \"a\"\rnote \"b\"\r", "note \"a\"\nnote \"b\"\n"),
-        ("\ufeffnote \"a\"", "note \"a\"\n"),
+        ('note "a"\r\nnote "b"\n', 'note "a"\r\nnote "b"\r\n'),
+        ('note "a"\nnote "b"\r\n', 'note "a"\nnote "b"\n'),
+        ('note "a"\rnote "b"\r', 'note "a"\nnote "b"\n'),
+        ('\ufeffnote "a"', 'note "a"\n'),
         ("", ""),
         ("\n \n", ""),
     ],

@@ -1,4 +1,5 @@
 """Files and what they include: read once, never outside the folder, every fault at its place."""
+# ruff: noqa: E501 - each case stands in one line, its message whole
 
 from __future__ import annotations
 
@@ -94,8 +95,7 @@ def test_nothing_outside_the_folder_is_read(tmp_path: Path, name: str) -> None:
     (home / "up").symlink_to(tmp_path)
     built = wirecheck.load(home / "a.wiring")
     assert messages(built.problems) == [
-        f"a.wiring:1:9: “{name}” lies outside the folder of the file first named; "
-        "only files in it and below it are read"
+        f"a.wiring:1:9: “{name}” lies outside the folder of the file first named; only files in it and below it are read"
     ]
     assert not built.diagram.parts
 
@@ -131,7 +131,9 @@ def test_a_file_that_cannot_be_included(tmp_path: Path, name: str, message: str)
 
 def test_names_that_may_stand_in_a_missing_file_are_not_called_wrong(tmp_path: Path) -> None:
     """A name close to one that is there is still a slip."""
-    text = 'include "b.wiring"\npart limit is high-limit\nwire limit to box.TH\nwire limt to limit.1'
+    text = (
+        'include "b.wiring"\npart limit is high-limit\nwire limit to box.TH\nwire limt to limit.1'
+    )
     assert problems_of(tmp_path, {"a.wiring": text}) == [
         "a.wiring:1:9: there is no file “b.wiring” beside this one",
         "a.wiring:4:6: no part or splice is called “limt”; did you mean limit?",
@@ -159,9 +161,7 @@ def test_a_file_too_large_is_refused_and_the_others_are_read(tmp_path: Path) -> 
 
 
 def test_includes_beyond_all_measure_are_refused(tmp_path: Path) -> None:
-    files: dict[str, str | bytes] = {
-        f"{n}.wiring": f'include "{n + 1}.wiring"' for n in range(300)
-    }
+    files: dict[str, str | bytes] = {f"{n}.wiring": f'include "{n + 1}.wiring"' for n in range(300)}
     (message,) = problems_of(tmp_path, files | {"a.wiring": 'include "0.wiring"'})
     assert message == "198.wiring:1:9: more than 200 files are included"
 
@@ -189,7 +189,9 @@ def test_what_is_no_text_is_said_once(tmp_path: Path) -> None:
 def test_bytes_that_are_not_utf_8_are_told_once_a_line_and_cost_nothing_else(
     tmp_path: Path,
 ) -> None:
-    data = b"part k is relay  # 200 \xb0F \xb0\nwire k.A to k.B: number \"\xe9\"\n\xffpart j is relay\n"
+    data = (
+        b'part k is relay  # 200 \xb0F \xb0\nwire k.A to k.B: number "\xe9"\n\xffpart j is relay\n'
+    )
     write(tmp_path, {"a.wiring": data})
     built = wirecheck.load(tmp_path / "a.wiring")
     said = "what stands here is not UTF-8; save the file as UTF-8 and type the character again"

@@ -1,4 +1,5 @@
 """Random text: what somebody, something or a thumb may type into a wiring file."""
+# ruff: noqa: RUF001 - phones type such characters
 
 from __future__ import annotations
 
@@ -15,7 +16,7 @@ _FRAGMENTS = (
     "18AWG", "1/2 in", '24"', "red", "in c", "18/5", "on", "at least", "between", "continuity", "é",
     "primary 120V", "部品", "part a is relay\n", "part b is high-limit\n", "kind k is relay\n",
     "wire a.COM to b.1", "labels a: COM as ", "splice s\n", "cable c: 18/5\n", "variant v\n",
-    "expect 24 V across ", "plug a to b: ", "include \"x\"\n",
+    "expect 24 V across ", "plug a to b: ", 'include "x"\n',
 )  # fmt: skip
 
 

@@ -29,12 +29,17 @@ def attribute_text(words: Words, specs: Specs | None) -> str:
         name, value = found
         written = _written(texts, specs[name], name, value)
         if understood(written, specs) == found:
-            return " ".join(map(spell_word, written))
-    text = spell_word(texts[0])
+            first, *more = written
+            return " ".join([spell_word(first, first=True), *map(_spell_next, more)])
+    text = spell_word(texts[0], first=True)
     for (before, word), typed in zip(pairwise(words), texts[1:], strict=True):
         blank = "" if end_of(before) == start_of(word) else " "  # an inch mark reads like a quote
-        text += blank + spell_word(typed)
+        text += blank + _spell_next(typed)
     return text
+
+
+def _spell_next(word: str) -> str:
+    return spell_word(word, first=False)
 
 
 def amount_text(typed: str) -> str:

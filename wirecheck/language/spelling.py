@@ -44,11 +44,10 @@ def spell_first(name: str) -> str:
     return quoted(name) if name.lower() in _LOOK_LIKE_KEYWORDS else spell_terminal(name)
 
 
-def spell_word(word: str) -> str:
-    """A word of an attribute."""
-    if _PLAIN_WORD.fullmatch(word) and word.lower() not in _LOOK_LIKE_KEYWORDS:
-        return word
-    return quoted(word)
+def spell_word(word: str, *, first: bool) -> str:
+    """A word of an attribute; the ``first`` one may come to stand at the beginning of a line."""
+    keyword = word.lower() in _LOOK_LIKE_KEYWORDS if first else word.lower() == "to"
+    return word if _PLAIN_WORD.fullmatch(word) and not keyword else quoted(word)
 
 
 def spell(diagram: Diagram, terminal: Terminal) -> str:

@@ -83,7 +83,7 @@ def explain(error: UnexpectedInput, source: SourceFile, text: str, start: int, e
     after = text[place : min(end, place + _LOOKED_AT)]
     slip = _amount_slip(before, after) or _common_slip(before, after)
     if slip is not None:
-        span = Span(source, place, place + max(slip.seen, 1))
+        span = Span(source, place, place + slip.seen)
         return Problem(slip.message, span, slip.nearest or None)
     if not after:
         return _ends_too_early(error, source, before, place)
@@ -143,7 +143,7 @@ def _ends_too_early(error: UnexpectedInput, source: SourceFile, before: str, pla
     missing = either(_expected(error))
     usage = f"; it reads {USAGE[first]}" if first in USAGE else ""
     message = f"the statement ends too early: {missing} must follow{usage}"
-    return Problem(message, Span(source, place, place + 1), None)
+    return Problem(message, Span(source, place, place), None)
 
 
 def _quoted(word: str) -> str:
