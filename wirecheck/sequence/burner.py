@@ -19,6 +19,9 @@ LIGHTS_FROM_PILOT_S = 1.0
 #: What is seen of a flame; where it is not dark, its gas flows.
 BURNING, LIGHTING, UNLIT, DARK = "on", "lighting", "unlit gas", "off"
 
+#: A flame that sends no signal at all.
+UNSEEN = "no signal"
+
 
 class Flame:
     """One flame: it burns while it has gas, once something has lit it."""
@@ -132,7 +135,7 @@ class BurnerState:
         if not self.sensed.burning:
             return "0 uA", ""
         microamps = self.flame_path.microamps
-        shown = f"{microamps:.1f} uA" if microamps else "0 uA"
+        shown = f"{microamps:.1f} uA" if microamps else UNSEEN
         if self.flame_path.answer.counts(View.OPERATION):
             return shown, ""
         by_luck = self.flame_path.answer.counts(View.DANGER)

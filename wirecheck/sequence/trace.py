@@ -67,13 +67,21 @@ class Trace:
         self._by_track: dict[str, list[Change]] = {}
 
     def record(self, time_s: float, track: str, state: str, reason: str = "") -> None:
-        """Note a state; nothing happens if the track has it already, with no new reason."""
+        """Note a state; nothing happens if the track has it already, with no new reason.
+
+        A reason for what was noted at this very time is added to it, if it has none.
+        """
         known = self._by_track.setdefault(track, [])
-        if known and known[-1].state == state and reason in ("", known[-1].reason):
+        last = known[-1] if known else None
+        if last is not None and last.state == state and reason in ("", last.reason):
             return
         change = Change(time_s, track, state, reason)
-        known.append(change)
-        self.changes.append(change)
+        if last is None or last.state != state or last.time_s != time_s:
+            known.append(change)
+            self.changes.append(change)
+        elif not last.reason:
+            known[-1] = change
+            self.changes[self.changes.index(last)] = change
 
     def cut(self, time_s: float) -> None:
         """End the run before its time."""

@@ -10,6 +10,7 @@ from wirecheck.sequence.burner import BURNING
 from wirecheck.sequence.control import Phase
 from wirecheck.sequence.story import ACTIVE, Story, first
 from wirecheck.sequence.trace import Change, Span
+from wirecheck.sequence.tracks import part_track
 
 #: So often a flame must be lost for it to be said to be lost again and again.
 AGAIN_AND_AGAIN = 3
@@ -31,11 +32,14 @@ class Outcome(NamedTuple):
 
 def outcome(story: Story) -> Outcome:
     """How the run ends for one control."""
-    for tell in _TELLERS:
-        told = tell(story)
-        if told is not None:
-            return told
-    return _runs(story)
+    told = next(filter(None, (tell(story) for tell in _TELLERS)), None) or _runs(story)
+    events = story.events("chatters")
+    if not events:
+        return told
+    chatter = f"{events[0].track} chatters: {events[0].reason}"
+    if events[0].track == part_track(story.control) or told.word == "no-start":
+        return Outcome("chatters", f"{chatter}; {told.sentence}")
+    return told._replace(sentence=f"{told.sentence}; {chatter}")
 
 
 # ---- trouble in the circuit ----------------------------------------------------------------
@@ -67,13 +71,6 @@ def _when(time_s: float, story: Story) -> str:
     if before and before[-1].state == "proving":
         return steps["run"]
     return steps.get(phase, f"{time_s - story.call_s:g} s after the call")
-
-
-def _chatters(story: Story) -> Outcome | None:
-    events = story.events("chatters")
-    if not events:
-        return None
-    return Outcome("chatters", f"{events[0].track} chatters: {events[0].reason}")
 
 
 # ---- with no call --------------------------------------------------------------------------
@@ -235,7 +232,6 @@ def _times(count: int) -> str:
 _Teller = Callable[[Story], Outcome | None]
 _TELLERS: tuple[_Teller, ...] = (
     _burns_out,
-    _chatters,
     _no_call,
     _no_start,
     _not_lit,
