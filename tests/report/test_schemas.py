@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 
 from tests.cli.command_line import NO_BURNER_GROUND, UNKNOWN_KIND
-from wirecheck import check, kind, kind_names, load_text, rule, rule_names
+from tests.sequence.heater import HEATER
+from wirecheck import check, kind, kind_names, load_text, rule, rule_names, simulate
 from wirecheck.report.check_json import check_json
 from wirecheck.report.checks import CheckedFile
 from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
@@ -14,6 +15,8 @@ from wirecheck.report.formatted import FormattedFile, formatted_json
 from wirecheck.report.kinds import kinds_json
 from wirecheck.report.rules import explained, rules_json
 from wirecheck.report.schemas import DOCUMENTS, schema_text
+from wirecheck.report.sequence_json import sequences_json
+from wirecheck.report.sequences import SequenceFile
 from wirecheck.resources import shared_text
 
 
@@ -26,6 +29,9 @@ def documents() -> dict[str, dict[str, Any]]:
     wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
     unread = CheckedFile("b.wiring", unusable.problems, None)
     drawing = Drawing("ladder", "svg", "a-ladder.svg")
+    diagram = load_text(HEATER).diagram
+    runs = simulate(diagram), simulate(diagram, view="danger")
+    ran = SequenceFile("a.wiring", (), *runs, picture="a-sequence.svg")
     return {
         "check": check_json([wrong, unusable, unread], 3),
         "draw": drawings_json([DrawnFile(wrong, (drawing,)), DrawnFile(unread, ())]),
@@ -37,6 +43,7 @@ def documents() -> dict[str, dict[str, Any]]:
             ]
         ),
         "kinds": kinds_json([kind(name) for name in kind_names()]),
+        "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }
 
 

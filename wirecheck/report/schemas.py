@@ -239,6 +239,69 @@ class ExplainDocument(_Form):
     no_certificate: str
 
 
+class OutcomeForm(_Form):
+    """How a run ends for one control, in a word and in a sentence."""
+
+    control: str
+    outcome: str
+    sentence: str
+
+
+class DangerForm(_Form):
+    """Something dangerous in a run, and when it is first seen, in seconds from the call."""
+
+    danger: str
+    sentence: str
+    time_s: float
+
+
+class ChangeForm(_Form):
+    """At a time, in seconds from the call, a track became something, for a reason or none."""
+
+    time_s: float
+    track: str
+    state: str
+    reason: str
+
+
+class RunForm(_Form):
+    """A run: looked at for whether it works, or for danger."""
+
+    view: Literal["operation", "danger"]
+    from_s: float
+    until_s: float
+    cut_short: bool
+    outcomes: list[OutcomeForm]
+    dangers: list[DangerForm]
+    changes: list[ChangeForm]
+
+
+class SequenceFileForm(_Form):
+    """What a call for heat does at one diagram; ``picture`` is the timeline drawn, if one was."""
+
+    file: str
+    variant: str | None
+    problems: list[ProblemForm]
+    runs: list[RunForm]
+    picture: str | None
+
+
+class SequenceSummary(_Form):
+    """What the files come to together."""
+
+    files: Count
+    dangers: Count
+    problems: Count
+
+
+class SequenceDocument(_Form):
+    """What ``wirecheck sequence --as json`` prints."""
+
+    version: Version = Field(alias="schema")
+    files: list[SequenceFileForm]
+    summary: SequenceSummary
+
+
 #: The document of each command.
 DOCUMENTS: dict[str, type[BaseModel]] = {
     "check": CheckDocument,
@@ -246,6 +309,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "explain": ExplainDocument,
     "format": FormatDocument,
     "kinds": KindsDocument,
+    "sequence": SequenceDocument,
 }
 
 

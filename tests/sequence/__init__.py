@@ -1,0 +1,1 @@
+"""Tests of the sequence: whole runs, told to the second."""
