@@ -70,8 +70,14 @@ class Bridge:
 
 def by_bridge(facts: Facts, rows: Iterable[Bridged]) -> list[list[Bridged]]:
     """Rows of contacts, those together that the same leads lead past."""
-    groups: dict[tuple[int, ...], list[Bridged]] = {}
-    for row in rows:
-        leads = Bridge(facts, row).leads or (-1 - len(groups),)
-        groups.setdefault(leads, []).append(row)
-    return list(groups.values())
+    groups: list[tuple[set[int], list[Bridged]]] = []
+    shortest_first = sorted(
+        ((set(Bridge(facts, row).leads), row) for row in rows), key=lambda pair: len(pair[0])
+    )
+    for leads, row in shortest_first:
+        group = next((rows for some, rows in groups if some and some <= leads), None)
+        if group is None:
+            groups.append((leads, [row]))
+        else:
+            group.append(row)
+    return [group for _leads, group in groups]

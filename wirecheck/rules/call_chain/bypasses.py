@@ -54,17 +54,20 @@ def bypasses(facts: Facts) -> tuple[Bypass, ...]:
 
 def _of_chain(chain: Chain, past: list[Element]) -> Iterator[Bypass]:
     """Group the safeties that one way leads past."""
-    past = [safety for safety in past if not _is_of_one_zone(chain, safety)]
     every = {key_of_contact(safety) for safety in past}
     together = chain.runs(every)
     groups: dict[tuple[ContactKey, ...], tuple[list[Element], list[Element]]] = {}
     for safety in past:
         way = chain.path(every if together else {key_of_contact(safety)})
         groups.setdefault(tuple(map(key_of_contact, way)), ([], way))[0].append(safety)
-    for safeties, way in groups.values():
+    for found, way in groups.values():
+        safeties = found
         path = [contact for contact in way if not chain.is_stopped_by(contact)]
-        inverted = _inverted(chain, safeties, way)
-        yield Bypass(chain, safeties, path, _is_one_call(chain, path), inverted)
+        inverted, one_call = _inverted(chain, safeties, way), _is_one_call(chain, path)
+        if one_call and inverted is None:
+            safeties = [safety for safety in safeties if not _is_of_one_zone(chain, safety)]
+        if safeties:
+            yield Bypass(chain, safeties, path, one_call, inverted)
 
 
 def _merged(found: list[Bypass]) -> Iterator[Bypass]:

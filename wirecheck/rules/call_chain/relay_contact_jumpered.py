@@ -54,7 +54,7 @@ RULE = Rule(
         ),
         "safety-behind": Fault(
             "{way} joins both sides of {contact}, through which {safety} acts: take it off",
-            "{safety} opens, {relay} drops out, and nothing happens: the burner runs on "
+            "With {safety} open {relay} drops out and nothing happens: the burner runs on "
             "through {danger}.",
             Breaks.SAFETY,
         ),

@@ -52,19 +52,19 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "one-call": Fault(
-            "{safety} stands in one call only: by way of {path} the burner is called past it; "
-            "move it to where all calls have come together, or to their common feed",
+            "only one call goes through {safety}; by way of {path} it goes past: move {safety} "
+            "to where all calls have come together, or to their common feed",
             "The burner runs on through {danger} while {path} calls.",
         ),
         "other-path": Fault(
             "current gets past {safety} by way of {path}: open that way, so that every way to "
             "{call} goes through {safety}",
-            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+            "With {safety} open the burner runs on through {danger}.",
         ),
         "side-by-side": Fault(
             "{safety} stand side by side in the call to {call}: current passes while any of them "
             "is closed; put them one behind the other",
-            "One of them opens and nothing happens: the burner runs on through {danger}.",
+            "With one of them open the burner runs on through {danger}.",
         ),
     },
     bad=(

@@ -47,8 +47,8 @@ RULE = Rule(
             "{safety}: in the common lead, between {supply} and {load}, and bypassed already, "
             "since both ends reach earth; put it into the hot lead to the call, and run the "
             "common straight",
-            "{safety} {opens} and nothing happens: the current comes back through the burner "
-            "ground, and the burner runs on through {danger}.",
+            "With {safety} open the current comes back through the burner ground, and the burner "
+            "runs on through {danger}.",
         ),
         "earth-fault": Fault(
             "{safety}: in the common lead, between {supply} and {load}, where an earth fault "
@@ -80,7 +80,6 @@ def check(facts: Facts) -> Iterator[Finding]:
                 facts.place(sides(wired, contacts[0])[0]),
                 terminals=[side for contact in contacts for side in sides(wired, contact)],
                 safety=names(wired, contacts),
-                opens="opens" if len(contacts) == 1 else "open",
                 supply=facts.show(found.supply),
                 load=facts.show(found.load),
                 danger=dangers(contacts),

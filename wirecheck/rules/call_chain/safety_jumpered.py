@@ -54,11 +54,11 @@ RULE = Rule(
     faults={
         "one": Fault(
             "{way} joins both sides of {safety}: take it off",
-            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+            "With {safety} open the burner runs on through {danger}.",
         ),
         "several": Fault(
             "{way} leads past {safety}: take it off, so that the current goes through them",
-            "They open and nothing happens: the burner runs on through {danger}.",
+            "With any of them open the burner runs on through {danger}.",
         ),
     },
     bad=(

@@ -61,12 +61,12 @@ RULE = Rule(
         "one-side": Fault(
             "{empty} has no lead, so {safety} stands in no path of the burner: let the call to "
             "{call} go in at one side of it and out at the other",
-            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+            "With {safety} open the burner runs on through {danger}.",
         ),
         "elsewhere": Fault(
             "{safety} stands in no path of the burner: its opening takes nothing away from "
             "{call}; move it into that call lead",
-            "{safety} opens and nothing happens: the burner runs on through {danger}.",
+            "With {safety} open the burner runs on through {danger}.",
         ),
     },
     bad=(

@@ -1,0 +1,1 @@
+"""Tests of the rules about the call and safety chain."""
