@@ -133,11 +133,11 @@ def _landings(facts: Facts, crossing: Crossing) -> Iterator[tuple[int, Terminal]
 
 def _exchanged(facts: Facts, group: list[Crossing]) -> Finding | None:
     """A device where a lead of each circuit is on a terminal of the other."""
-    for first, low in (landing for one in group for landing in _landings(facts, one)):
-        for second, other in (landing for one in group for landing in _landings(facts, one)):
-            if low.part != other.part or first == second:
-                continue
-            if _circuit(facts, low) == "24V" != _circuit(facts, other):
+    landings = [landing for crossing in group for landing in _landings(facts, crossing)]
+    for first, low in landings:
+        for second, other in reversed(landings):
+            at_one_device = low.part == other.part and first != second
+            if at_one_device and _circuit(facts, low) == "24V" != _circuit(facts, other):
                 ends = (end for one in group for end in (one.trace.start, one.trace.end))
                 return RULE.finding(
                     facts,

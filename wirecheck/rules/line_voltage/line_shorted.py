@@ -7,8 +7,10 @@ closes.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import combinations
 
 from wirecheck.circuit.nets import Element
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.earthed_leads import metal, near_end, place
 from wirecheck.rules.facts import Facts
@@ -62,17 +64,20 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find ways from one leg to another and from a hot leg to earth that pass no load."""
-    sources = facts.once(Legs).sources
-    for source in sources:
-        yield from _joined(facts, source)
-    if sources:
+    legs_of: dict[str, dict[Terminal, None]] = {}
+    for source in facts.once(Legs).sources:
+        legs_of.setdefault(source.part.key, {}).update({source.a: None, source.b: None})
+    for legs in legs_of.values():
+        for one, other in combinations(legs, 2):
+            yield from _joined(facts, one, other)
+    if legs_of:
         yield from _earthed(facts)
 
 
-def _joined(facts: Facts, source: Element) -> Iterator[Finding]:
-    if not facts.sides.may_join(source.a, source.b):
+def _joined(facts: Facts, one: Terminal, other: Terminal) -> Iterator[Finding]:
+    if not facts.sides.may_join(one, other):
         return
-    trace = facts.sides.trace(source.a, source.b)
+    trace = facts.sides.trace(one, other)
     if trace is not None and trace.leads and trace.can_close:
         cause = facts.sides.cause(trace.leads)
         yield RULE.finding(
@@ -80,10 +85,10 @@ def _joined(facts: Facts, source: Element) -> Iterator[Finding]:
             "joined",
             facts.lead_span(cause),
             leads=(cause,),
-            terminals=(source.a, source.b),
+            terminals=(one, other),
             lead=facts.lead(cause),
-            hot=facts.show(source.a),
-            other=facts.show(source.b),
+            hot=facts.show(one),
+            other=facts.show(other),
             when=_when(trace.contacts),
         )
 

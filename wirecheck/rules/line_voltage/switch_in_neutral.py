@@ -86,8 +86,9 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _breaks_neutral(facts: Facts, legs: Legs, contact: Element) -> bool:
-    is_wired = facts.is_wired(contact.a) and facts.is_wired(contact.b)
-    return is_wired and legs.is_neutral(contact.a)
+    ends = (contact.a, contact.b)
+    is_in_use = all(facts.is_wired(end) and facts.is_traced(end) for end in ends)
+    return is_in_use and legs.is_neutral(contact.a)
 
 
 def _opens_hot_too(legs: Legs, contact: Element, of_part: list[Element]) -> bool:

@@ -76,7 +76,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         if hot == common or hot in fuses:
             continue
         for fuse in fuses.get(common, ()):
-            if facts.is_wired(fuse.a) and facts.is_wired(fuse.b):
+            ends = (fuse.a, fuse.b)
+            if all(facts.is_wired(end) and facts.is_traced(end) for end in ends):
                 yield RULE.finding(
                     facts,
                     "earthed" if facts.is_grounded(supply.common) else "floating",

@@ -54,6 +54,7 @@ RULE = Rule(
     good=(Example(_BAD + "wire xfmr.C to earth: green\n"),),
     stands_back_for=(
         "hot-and-common-exchanged",
+        "control-common-missing",
         "secondary-shorted",
         "burner-ground-missing",
         "line-and-24-volts-joined",
