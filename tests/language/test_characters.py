@@ -1,5 +1,5 @@
 """What phones, word processors and other systems put in is read as it was meant."""
-# ruff: noqa: E501, RUF001 - phones type such characters
+# ruff: noqa: RUF001 - phones type such characters
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
 """``variant`` and ``end``: flat statements, nested afterwards."""
-# ruff: noqa: E501 - each case stands in one line, its message whole
 
 from __future__ import annotations
 
