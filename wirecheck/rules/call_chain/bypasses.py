@@ -63,6 +63,8 @@ def _of_chain(chain: Chain, past: list[Element]) -> Iterator[Bypass]:
     for found, way in groups.values():
         safeties = found
         path = [contact for contact in way if not chain.is_stopped_by(contact)]
+        if any(contact.part.family == "vent-damper" for contact in path):
+            continue  # a damper's leads in another order: told of the damper
         inverted, one_call = _inverted(chain, safeties, way), _is_one_call(chain, path)
         if one_call and inverted is None:
             safeties = [safety for safety in safeties if not _is_of_one_zone(chain, safety)]

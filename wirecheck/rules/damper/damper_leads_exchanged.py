@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from wirecheck.language.edit import swap_ends
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.model.nearest import both
+from wirecheck.rules.damper.crossings import OUTCOMES, crossed_over, told_elsewhere
 from wirecheck.rules.damper.hookup import CALL, COMMON, HOT, PROVED, Hookup, hookups
 from wirecheck.rules.damper.words import SHUT_VENT
 from wirecheck.rules.facts import Facts
@@ -53,36 +54,7 @@ RULE = Rule(
     caution=SHUT_VENT,
     sources=(PRACTICE,),
     faults={
-        "call-proved": Fault(
-            _SWAP,
-            "The damper's motor gets no call: it does not open, and the burner never lights.",
-        ),
-        "hot-call": Fault(
-            _SWAP,
-            "The damper is open all the time, and its end switch feeds the control with no call: "
-            "the burner fires as soon as there is power.",
-            Breaks.SAFETY,
-        ),
-        "hot-proved": Fault(
-            _SWAP,
-            "On a call the damper opens and holds itself open from then on; the burner never "
-            "lights.",
-        ),
-        "hot-common": Fault(
-            _SWAP,
-            "The motor has the hot side at both ends on a call: the damper does not open, and the "
-            "burner never lights.",
-        ),
-        "call-common": Fault(
-            _SWAP,
-            "The damper opens on a call, and its end switch passes on the common: the burner "
-            "never lights.",
-        ),
-        "proved-common": Fault(
-            _SWAP,
-            "The motor runs weakly or not at all; if the damper opens, its end switch shorts the "
-            "transformer.",
-        ),
+        **{pair: Fault(_SWAP, *outcome) for pair, outcome in OUTCOMES.items()},
         "order": Fault(
             "the leads of {damper} are out of order at {control}: {lands}; land each on the "
             "terminal of its own name",
@@ -116,10 +88,10 @@ _SHORT = {HOT: "hot", CALL: "call", PROVED: "proved", COMMON: "common"}
 def check(facts: Facts) -> Iterator[Finding]:
     """Find dampers whose leads land on the control in another order."""
     for hookup in facts.once(hookups):
-        wrong = [role for role in hookup.wrong if not _told_elsewhere(hookup, role)]
+        wrong = [role for role in hookup.wrong if not told_elsewhere(hookup, role)]
         while wrong:
             one = wrong.pop(0)
-            other = next((r for r in wrong if _crossed_over(hookup, one, r)), None)
+            other = next((r for r in wrong if crossed_over(hookup, one, r)), None)
             if other:
                 wrong.remove(other)
                 yield _finding(facts, hookup, f"{_SHORT[one]}-{_SHORT[other]}", (one, other))
@@ -128,18 +100,6 @@ def check(facts: Facts) -> Iterator[Finding]:
                 wrong = []
             else:
                 yield _finding(facts, hookup, "astray", (one,))
-
-
-def _told_elsewhere(hookup: Hookup, role: str) -> bool:
-    """Whether another rule tells of a lead: a plug left in, a damper on constant power."""
-    if hookup.in_call_lead or hookup.plugged:
-        return role in (CALL, PROVED)
-    constant = HOT in hookup.landed[CALL] and HOT in hookup.landed[HOT]
-    return role == CALL and constant
-
-
-def _crossed_over(hookup: Hookup, one: str, other: str) -> bool:
-    return other in hookup.landed[one] and one in hookup.landed[other]
 
 
 def _finding(facts: Facts, hookup: Hookup, fault: str, roles: tuple[str, ...]) -> Finding:
