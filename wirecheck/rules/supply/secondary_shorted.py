@@ -12,6 +12,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.workmanship.bridged_in_passing import bridging_leads
 
 #: What terminals of the hot side, and of the common side, are for.
 _HOT = frozenset(
@@ -74,7 +75,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         if not sides.same(supply.hot, supply.common):
             continue
         path = sides.path(supply.hot, supply.common)
-        if path is not None and path.leads:
+        if path is not None and path.leads and facts.once(bridging_leads).isdisjoint(path.leads):
             cause = _mismatched(facts, path.leads) or sides.cause(path.leads)
             lead = facts.diagram.leads[cause]
             yield RULE.finding(

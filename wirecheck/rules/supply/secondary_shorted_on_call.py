@@ -18,6 +18,7 @@ from wirecheck.rules.empty import needed_and_empty
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.sides import Trace
+from wirecheck.rules.workmanship.bridged_in_passing import bridging_leads
 
 _GOOD = """\
 part xfmr is transformer
@@ -74,7 +75,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         hot, common = supply.hot, supply.common
         if sides.may_join(hot, common) and not sides.same(hot, common):
             trace = sides.trace(hot, common)
-            if trace is not None and trace.can_close and not _is_of_damper(trace):
+            if trace is not None and trace.can_close and not _is_told_elsewhere(facts, trace):
                 yield _finding(facts, supply, trace)
 
 
@@ -99,9 +100,10 @@ def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
     )
 
 
-def _is_of_damper(trace: Trace) -> bool:
-    """Whether an end switch of a damper closes it: then the damper's leads are told of."""
-    return trace.contacts[-1].part.family == "vent-damper"
+def _is_told_elsewhere(facts: Facts, trace: Trace) -> bool:
+    """Whether an end switch of a damper closes it, or a lead that was meant to pass a load."""
+    bridges = facts.once(bridging_leads)
+    return trace.contacts[-1].part.family == "vent-damper" or not bridges.isdisjoint(trace.leads)
 
 
 def _on_common(facts: Facts, supply: Supply, trace: Trace) -> Terminal:

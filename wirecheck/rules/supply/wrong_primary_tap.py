@@ -85,10 +85,11 @@ class _Winding(NamedTuple):
 def check(facts: Facts) -> Iterator[Finding]:
     """Find primaries with other nominal volts across them than they are made for."""
     legs = facts.once(Legs)
+    if not all("volts" in source.part.given for source in legs.sources):
+        return
     for winding in _windings(facts):
         line = legs.volts(winding.hot, winding.neutral)
-        is_typed = all("volts" in source.part.given for source in legs.sources)
-        if line and is_typed and not _near(line, winding.rated):
+        if line and not _near(line, winding.rated):
             yield _finding(facts, winding, line)
 
 

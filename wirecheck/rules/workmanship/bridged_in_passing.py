@@ -58,29 +58,36 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find leads inside a longer wire that join two terminals with a contact or load between."""
-    leads = facts.diagram.leads
-    for number, lead in enumerate(leads):
-        part = facts.part(lead.a)
-        if lead.a.part != lead.b.part or part is None or lead.role is not LeadRole.WIRE:
-            continue
-        between = _between(part, lead)
-        goes_on = 0 < number < len(leads) - 1 and (
-            leads[number - 1].run == lead.run == leads[number + 1].run
+    for number in sorted(facts.once(bridging_leads)):
+        lead = facts.diagram.leads[number]
+        form = f"{lead.a_span.text}..{spell_in_part(facts.diagram, lead.b)}"
+        yield RULE.finding(
+            facts,
+            "bridged",
+            lead.span,
+            leads=(number,),
+            terminals=(lead.a, lead.b),
+            edits=_passing(lead, form),
+            a=facts.show(lead.a),
+            b=facts.show(lead.b),
+            part=facts.diagram.parts[lead.a.part].name,
+            form=form,
         )
-        if between is not None and goes_on and part.family != "ignition-control":
-            form = f"{lead.a_span.text}..{spell_in_part(facts.diagram, lead.b)}"
-            yield RULE.finding(
-                facts,
-                "bridged",
-                lead.span,
-                leads=(number,),
-                terminals=(lead.a, lead.b),
-                edits=_passing(lead, form),
-                a=facts.show(lead.a),
-                b=facts.show(lead.b),
-                part=part.name,
-                form=form,
-            )
+
+
+def bridging_leads(facts: Facts) -> frozenset[int]:
+    """Numbers of the leads that this rule is about; use it as ``facts.once(bridging_leads)``."""
+    leads = facts.diagram.leads
+    return frozenset(
+        number
+        for number, lead in enumerate(leads[1:-1], 1)
+        if lead.a.part == lead.b.part
+        and lead.role is LeadRole.WIRE
+        and leads[number - 1].run == lead.run == leads[number + 1].run
+        and (part := facts.part(lead.a)) is not None
+        and part.family != "ignition-control"
+        and _between(part, lead) is not None
+    )
 
 
 def _between(part: Part, lead: Lead) -> SwitchSpec | LoadSpec | None:
