@@ -16,8 +16,8 @@ OUTCOMES: Final[Mapping[str, tuple[str, Breaks]]] = {
     ),
     "hot-call": (
         (
-            "The damper is open all the time, and its end switch feeds the control with no call: the "
-            "burner fires as soon as there is power."
+            "The damper is open all the time, and its end switch feeds the control with no call: "
+            "the burner fires as soon as there is power."
         ),
         Breaks.SAFETY,
     ),

@@ -41,7 +41,7 @@ RULE = Rule(
         "Everything in the control hangs on this terminal. Constant 24 V there is a call that "
         "passes thermostat, limits and damper."
     ),
-    blind_spots="",
+    blind_spots="Constant 24 V that gets there through a contact which was not typed.",
     caution=SHUT_VENT,
     sources=(PRACTICE,),
     faults={
