@@ -138,5 +138,7 @@ class BurnerState:
         shown = f"{microamps:.1f} uA" if microamps else UNSEEN
         if self.flame_path.answer.counts(View.OPERATION):
             return shown, ""
-        by_luck = self.flame_path.answer.counts(View.DANGER)
-        return shown, f"by luck: {self.flame_path.reason}" if by_luck else self.flame_path.reason
+        if not self.flame_path.answer.counts(View.DANGER):
+            return shown, self.flame_path.reason
+        luck = "by luck" if self._coils.view is View.DANGER else "by luck at most"
+        return shown, f"the flame is seen {luck}: {self.flame_path.reason}"

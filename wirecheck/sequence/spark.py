@@ -45,7 +45,7 @@ def _from(nets: Nets, spark: Terminal, ground: Terminal) -> SparkPath:
         ends = f"{nets.diagram.show(gap.b)} and {nets.diagram.show(ground)}"
         return SparkPath(None, f"no path back for the spark: neither lead nor metal joins {ends}")
     if not _is_electrode(gap):
-        return SparkPath(gap, f"it jumps from the flame rod, {nets.diagram.show(gap.a)}")
+        return SparkPath(gap, f"the spark jumps from the flame rod, {nets.diagram.show(gap.a)}")
     return SparkPath(gap, "")
 
 

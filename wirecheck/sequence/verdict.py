@@ -236,9 +236,9 @@ _TELLERS: tuple[_Teller, ...] = (
     _no_start,
     _not_lit,
     _not_proved,
+    _loses_flame,
     _no_main,
     _keeps_on,
-    _loses_flame,
     _main_shuts,
     _stops,
 )
