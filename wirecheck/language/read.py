@@ -18,7 +18,6 @@ from wirecheck.language.characters import decode, odd_characters
 from wirecheck.language.cut import cut
 from wirecheck.language.parser import parse_statement
 from wirecheck.language.statements import FileEnd, IncludeStatement, Name, Statement
-from wirecheck.language.syntax_faults import explain, unknown_statement
 from wirecheck.model.diagram import key_of
 from wirecheck.model.finding import Problem
 from wirecheck.model.text import SourceFile, Span
@@ -135,6 +134,8 @@ class _Reader:
             try:
                 yield Parsed(parse_statement(text, start, end), source, start, end)
             except UnexpectedInput as error:
+                from wirecheck.language.syntax_faults import explain, unknown_statement
+
                 problem = unknown_statement(source, text, start)
                 problem = problem or explain(error, source, text, start, end)
                 self.reading.problems.append(problem)
