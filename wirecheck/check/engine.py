@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from wirecheck.check.assumed import assumptions
 from wirecheck.circuit.nets import Nets
+from wirecheck.model.collector import collector_paused
 from wirecheck.model.diagram import EARTH, UNKNOWN_END, Diagram, Terminal
 from wirecheck.model.finding import Assumed, Finding, NotChecked
 from wirecheck.rules.facts import Facts
@@ -34,6 +35,7 @@ class Checked(NamedTuple):
     not_checked: tuple[NotChecked, ...]
 
 
+@collector_paused()
 def check(diagram: Diagram) -> Checked:
     """Check a diagram by every rule that the drawn connections decide."""
     nets = Nets(diagram)
