@@ -20,8 +20,8 @@ def test_both_ends_on_one_leg_are_told_in_full() -> None:
     assert (found.rule, found.fault, found.breaks) == (NAME, "one-side", Breaks.OPERATION)
     assert found.span.text == "xfmr.L1"
     assert found.message == (
-        "both ends of xfmr, xfmr.L1 and xfmr.N, are on line.N: land one of them on the other side "
-        "of the supply"
+        "both ends of xfmr are on line.N: of xfmr.L1 and xfmr.N land one on the other side of the "
+        "supply"
     )
 
 

@@ -7,8 +7,9 @@ cabinet, and nobody sees that the ground lead has become a power lead.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
-from wirecheck.language.edit import add_lead, move_end
+from wirecheck.language.edit import add_lead, move_end, swap_ends
 from wirecheck.model.diagram import EARTH, Part, Terminal
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
@@ -43,13 +44,13 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "through-ground": Fault(
-            "no lead brings {common} to {com}: run one; now the burner ground carries the "
+            "no lead brings {common} to {com}: {mend}; now the burner ground carries the "
             "control's whole current",
             "It runs, and hides the mistake: the current comes back through burner ground, hood "
             "and earth.",
         ),
         "dead": Fault(
-            "no lead brings {common} to {com}: run one",
+            "no lead brings {common} to {com}: {mend}",
             "Dead: the control gets no power.",
             Breaks.OPERATION,
         ),
@@ -75,8 +76,20 @@ RULE = Rule(
         ),
     ),
     good=(Example(_GOOD + _COMMON),),
-    stands_back_for=("line-and-24-volts-joined",),
+    stands_back_for=(
+        "secondary-shorted",
+        "secondary-shorted-on-call",
+        "line-and-24-volts-joined",
+    ),
+    covers=True,
 )
+
+
+class _Stray(NamedTuple):
+    """A lead that brings the common to another terminal of the control."""
+
+    lead: int
+    at: Terminal
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -84,30 +97,49 @@ def check(facts: Facts) -> Iterator[Finding]:
     for control in facts.of("ignition-control"):
         com = facts.terminal(control, "control-common")
         supply = _hot_from(facts, control)
-        if com is None or supply is None or _has_common(facts, com, supply):
-            continue
-        on_ground = _on_burner_ground(facts, control, supply)
-        fault = "through-ground" if _earth_closes(facts, com, supply) else "dead"
-        at = facts.place(com) if facts.is_wired(com) else control.name_span
-        edits = _run(facts, com, supply)
-        leads = facts.nets.leads_at(com)
-        if on_ground:
-            number, ground = on_ground
-            moved = move_end(facts.diagram, number, ground, com)
-            fault, at, leads = "on-burner-ground", facts.end_span(number, ground), [number]
-            edits = (moved,) if moved else ()
-        yield RULE.finding(
-            facts,
-            fault,
-            at,
-            leads=leads,
-            terminals=(com, supply.common),
-            edits=edits,
-            com=facts.show(com),
-            common=facts.show(supply.common),
-            lead=facts.lead(leads[0]) if leads else "",
-            ground=facts.show(on_ground[1]) if on_ground else "",
-        )
+        if com is not None and supply is not None and not _has_common(facts, com, supply):
+            ground = _on_burner_ground(facts, control, supply)
+            stray = ground or _on_another_terminal(facts, control, supply)
+            fault = "through-ground" if _earth_closes(facts, com, supply) else "dead"
+            yield _finding(facts, "on-burner-ground" if ground else fault, com, supply, stray)
+
+
+def _finding(
+    facts: Facts, fault: str, com: Terminal, supply: Supply, stray: _Stray | None
+) -> Finding:
+    leads = dict.fromkeys(facts.nets.leads_at(com))
+    at, mend = facts.place(com), "run one"
+    terminals = [com, supply.common]
+    if stray is not None:
+        leads[stray.lead] = None
+        terminals.append(stray.at)
+        mend = f"move the lead {facts.lead(stray.lead)} to {facts.show(com)}"
+        if fault == "on-burner-ground":
+            at = facts.end_span(stray.lead, stray.at)
+    return RULE.finding(
+        facts,
+        fault,
+        at,
+        leads=leads,
+        terminals=terminals,
+        edits=_edits(facts, com, supply, stray),
+        com=facts.show(com),
+        common=facts.show(supply.common),
+        mend=mend,
+        lead=facts.lead(stray.lead) if stray else "",
+        ground=facts.show(stray.at) if stray else "",
+    )
+
+
+def _edits(facts: Facts, com: Terminal, supply: Supply, stray: _Stray | None) -> tuple[Edit, ...]:
+    """Bring the stray lead to COM, in exchange for what is there; or run a lead."""
+    at_com = facts.nets.leads_at(com)
+    if stray is None:
+        return () if at_com else (add_lead(facts.diagram, supply.common, com, "blue"),)
+    if len(at_com) == 1 and facts.role(stray.at) != "burner-ground":
+        return swap_ends(facts.diagram, stray.lead, stray.at, at_com[0], com)
+    moved = move_end(facts.diagram, stray.lead, stray.at, com)
+    return (moved,) if moved else ()
 
 
 def _hot_from(facts: Facts, control: Part) -> Supply | None:
@@ -133,12 +165,17 @@ def _earth_closes(facts: Facts, com: Terminal, supply: Supply) -> bool:
     return joined or (facts.is_grounded(com) and facts.is_grounded(supply.common))
 
 
-def _on_burner_ground(facts: Facts, control: Part, supply: Supply) -> tuple[int, Terminal] | None:
+def _on_burner_ground(facts: Facts, control: Part, supply: Supply) -> _Stray | None:
     for touch in facts.sides.touches(supply.common):
         if touch.at in control.with_role("burner-ground"):
-            return touch.lead, touch.at
+            return _Stray(touch.lead, touch.at)
     return None
 
 
-def _run(facts: Facts, com: Terminal, supply: Supply) -> tuple[Edit, ...]:
-    return () if facts.is_wired(com) else (add_lead(facts.diagram, supply.common, com, "blue"),)
+def _on_another_terminal(facts: Facts, control: Part, supply: Supply) -> _Stray | None:
+    for name in control.structure.terminals:
+        terminal = control.terminal(name)
+        leads = facts.nets.leads_at(terminal)
+        if leads and supply in facts.sides.common_on(terminal):
+            return _Stray(leads[0], terminal)
+    return None

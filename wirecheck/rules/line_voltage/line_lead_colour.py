@@ -108,7 +108,7 @@ def _is(facts: Facts, ends: tuple[Terminal, Terminal], *, hot: bool) -> bool:
     legs = facts.once(Legs)
     if facts.sides.area(ends[0]) in facts.once(_told_otherwise):
         return False
-    if legs.at(ends[0]):
+    if legs.sources:
         return legs.is_hot(ends[0]) if hot else legs.is_neutral(ends[0])
     roles = _HOT_ROLES if hot else _NEUTRAL_ROLES
     return any(facts.role(end) in roles and _circuit(facts, end) == "line" for end in ends)
@@ -117,8 +117,10 @@ def _is(facts: Facts, ends: tuple[Terminal, Terminal], *, hot: bool) -> bool:
 def _told_otherwise(facts: Facts) -> frozenset[int]:
     """Areas whose leads are landed wrong: their colours may be right."""
     turned = (ends for found in facts.once(reversals) for ends in found.devices)
-    areas = (facts.sides.area(end) for ends in turned for end in ends)
-    return frozenset((*areas, *facts.once(mixed_areas)))
+    sources = facts.once(Legs).sources
+    joined = (source.a for source in sources if facts.sides.may_join(source.a, source.b))
+    ends = (*(end for ends in turned for end in ends), *joined)
+    return frozenset((*(facts.sides.area(end) for end in ends), *facts.once(mixed_areas)))
 
 
 def _circuit(facts: Facts, end: Terminal) -> str:

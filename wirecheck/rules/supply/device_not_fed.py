@@ -70,8 +70,8 @@ RULE = Rule(
             "No 24 V: nothing responds to the thermostat.",
         ),
         "one-side": Fault(
-            "both ends of {devices}, {ends}, are on {side}: land one of them on the other side of "
-            "the supply",
+            "both ends of {devices} are on {side}: of {ends} land one on the other side of the "
+            "supply",
             "Dead: no volts across {devices}.",
         ),
         "two-supplies": Fault(
@@ -127,20 +127,23 @@ def check(facts: Facts) -> Iterator[Finding]:
         return
     empty = {_circuit(wired, end) for end in wired.once(needed_and_empty)}
     short: dict[int, list[tuple[Terminal, Terminal, Part]]] = {}
+    one_sided: dict[Terminal, list[_Taker]] = {}
     for taker in _takers(wired):
-        if _circuit(wired, taker.a) == "line" and wired.once(_line_is_miswired):
+        if _circuit(wired, taker.a) in wired.once(_miswired):
             continue
         at_a, at_b = _reached_by(wired, taker.a), _reached_by(wired, taker.b)
         if _is_across(at_a, at_b) or not wired.is_traced(taker.a) or not wired.is_traced(taker.b):
             continue
         if at_a and at_b == at_a and not taker.may_idle:
-            yield _on_one_side(wired, taker, min(at_a))
+            one_sided.setdefault(min(at_a), []).append(taker)
         elif at_a and at_b and not {one.part for one in at_a} & {other.part for other in at_b}:
             yield _by_two(wired, taker, min(at_a), min(at_b))
         elif bool(at_a) != bool(at_b) and not empty & {_circuit(wired, taker.a), "any"}:
             end, other = (taker.b, taker.a) if at_a else (taker.a, taker.b)
             conductor = wired.sides.conductor(end)
             short.setdefault(conductor, []).append((end, other, taker.part))
+    for side, takers in one_sided.items():
+        yield _on_one_side(wired, takers, side)
     for ends in short.values():
         yield _not_reached(wired, ends)
 
@@ -196,13 +199,20 @@ def _circuit(facts: Facts, end: Terminal) -> str:
     return spec.circuit if spec else ""
 
 
-def _line_is_miswired(facts: Facts) -> bool:
-    """Whether legs are joined, reversed or on the ground: that is the mistake then."""
-    legs = facts.once(Legs)
-    joined = any(facts.sides.may_join(source.a, source.b) for source in legs.sources)
+def _miswired(facts: Facts) -> frozenset[str]:
+    """Circuits whose two sides are joined, reversed or on the ground: that is the mistake then."""
+    legs, sides = facts.once(Legs), facts.sides
     grounds = (end for mains in facts.of("mains") for end in mains.with_role("line-ground"))
-    astray = any(facts.is_wired(end) and facts.net(end) != facts.earth for end in grounds)
-    return joined or astray or bool(facts.once(reversals))
+    found = set()
+    if (
+        facts.once(reversals)
+        or any(sides.may_join(source.a, source.b) for source in legs.sources)
+        or any(facts.is_wired(end) and facts.net(end) != facts.earth for end in grounds)
+    ):
+        found.add("line")
+    if any(sides.may_join(supply.hot, supply.common) for supply in facts.supplies):
+        found.add("24V")
+    return frozenset(found)
 
 
 def _by_two(facts: Facts, taker: _Taker, a: Terminal, b: Terminal) -> Finding:
@@ -220,15 +230,16 @@ def _by_two(facts: Facts, taker: _Taker, a: Terminal, b: Terminal) -> Finding:
     )
 
 
-def _on_one_side(facts: Facts, taker: _Taker, side: Terminal) -> Finding:
+def _on_one_side(facts: Facts, takers: list[_Taker], side: Terminal) -> Finding:
+    first = takers[0]
     return RULE.finding(
         facts,
         "one-side",
-        facts.place(taker.a),
-        leads=[*facts.nets.leads_at(taker.a), *facts.nets.leads_at(taker.b)],
-        terminals=(taker.a, taker.b, side),
-        devices=taker.part.name,
-        ends=f"{facts.show(taker.a)} and {facts.show(taker.b)}",
+        facts.place(first.a),
+        leads=[*facts.nets.leads_at(first.a), *facts.nets.leads_at(first.b)],
+        terminals=[*(end for taker in takers for end in (taker.a, taker.b)), side],
+        devices=both(list(dict.fromkeys(taker.part.name for taker in takers))),
+        ends=f"{facts.show(first.a)} and {facts.show(first.b)}",
         side=facts.show(side),
     )
 
