@@ -81,11 +81,7 @@ class Burners:
     @cached_property
     def straight(self) -> tuple[Chain, ...]:
         """Burners whose call is one conductor with the hot side of a supply."""
-        return tuple(
-            chain
-            for chain in self.chains
-            if any(feed.hot[0] == feed.hot[1] for feed in chain.feeds)
-        )
+        return tuple(chain for chain in self.chains if any(feed.straight for feed in chain.feeds))
 
     def is_on_straight(self, net: int) -> bool:
         """Whether a net is the hot side of a supply and the call of a burner at once."""
@@ -94,10 +90,7 @@ class Burners:
     @cached_property
     def _straight_nets(self) -> frozenset[int]:
         return frozenset(
-            feed.hot[0]
-            for chain in self.straight
-            for feed in chain.feeds
-            if feed.hot[0] == feed.hot[1]
+            feed.hot[0] for chain in self.straight for feed in chain.feeds if feed.straight
         )
 
     def is_unjudged(self, contact: Element) -> bool:

@@ -95,11 +95,11 @@ class Calls:
         exchanged = {id(found.chain) for found in self.on_hot}
         found = []
         for chain in self._burners.straight:
-            feed = next(feed for feed in chain.feeds if feed.hot[0] == feed.hot[1])
+            feed = next(feed for feed in chain.feeds if feed.straight)
             rows, idle = self._led_past(feed.hot[0])
             past = in_text_order([*rows, *idle])
             if past and id(chain) not in exchanged:
-                found.append(Straight(chain, feed.source.a, tuple(past), bool(rows)))
+                found.append(Straight(chain, feed.source[0], tuple(past), bool(rows)))
         return tuple(found)
 
     def _led_past(self, net: int) -> tuple[list[Element], list[Element]]:

@@ -66,12 +66,12 @@ class CommonLeads:
         """
         for feed in chain.feeds:
             if feed.common is not None and not feed.reversed:
-                yield chain.common, feed.source.b
+                yield chain.common, feed.source[1]
         for coil, feeds in chain.coils():
             for feed in feeds:
                 on_hot = feed.hot[0] == feed.hot[1]
                 if feed.common is not None and not on_hot and self._is_24_v(coil.a):
-                    yield coil.a if feed.reversed else coil.b, feed.source.b
+                    yield coil.a if feed.reversed else coil.b, feed.source[1]
 
     def _is_24_v(self, terminal: Terminal) -> bool:
         spec = self._facts.diagram.spec(terminal)

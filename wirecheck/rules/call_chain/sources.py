@@ -6,6 +6,7 @@ from itertools import combinations
 from typing import NamedTuple, cast
 
 from wirecheck.circuit.nets import Element
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.kind import SourceSpec
 from wirecheck.rules.facts import Facts
 
@@ -17,18 +18,23 @@ class Feed(NamedTuple):
     """One source that may feed a load once contacts close.
 
     Attributes:
-        source: the source.
-        hot: net of the source's hot side, and of the load's side it feeds.
+        source: its two terminals, hot side first.
+        hot: net of the source's hot side, and of the side of the load it feeds.
         common: likewise; None where no lead brings the load's other side back.
         reversed: the load's first side is on the common of the source.
         windings: nets of the primary windings behind the source; one of them must be fed.
     """
 
-    source: Element
+    source: tuple[Terminal, Terminal]
     hot: Between
     common: Between | None
     reversed: bool
     windings: tuple[Between, ...]
+
+    @property
+    def straight(self) -> bool:
+        """Whether the load's first side is on the hot side itself."""
+        return self.hot[0] == self.hot[1] and not self.reversed
 
     @property
     def ways(self) -> tuple[Between, ...]:
@@ -37,9 +43,10 @@ class Feed(NamedTuple):
 
 
 class _Ends(NamedTuple):
-    source: Element
+    terminals: tuple[Terminal, Terminal]
     hot: int
     common: int
+    windings: tuple[Between, ...]
 
 
 class Sources:
@@ -52,7 +59,7 @@ class Sources:
         self._by_hot: dict[int, list[_Ends]] = {}
         for elements in facts.nets.elements_of.values():
             drawn = [element for element in elements if element.type == "source"]
-            for ends in _ends(drawn):
+            for ends in _ends(facts, drawn):
                 regions = (self._region(ends.hot), self._region(ends.common))
                 self._between.setdefault(regions, []).append(ends)
                 self._by_hot.setdefault(regions[0], []).append(ends)
@@ -66,34 +73,37 @@ class Sources:
         a, b = load
         regions = (self._region(a), self._region(b))
         plain = [
-            self._feed(ends, (ends.hot, a), (ends.common, b))
-            for ends in self._between.get(regions, ())
+            _feed(ends, (ends.hot, a), (ends.common, b)) for ends in self._between.get(regions, ())
         ]
         crossed = [
-            self._feed(ends, (ends.hot, b), (ends.common, a))._replace(reversed=True)
+            _feed(ends, (ends.hot, b), (ends.common, a))._replace(reversed=True)
             for ends in self._between.get((regions[1], regions[0]), ())
         ]
         return tuple(plain or crossed) or tuple(
-            self._feed(ends, (ends.hot, a), None) for ends in self._by_hot.get(regions[0], ())
+            _feed(ends, (ends.hot, a), None) for ends in self._by_hot.get(regions[0], ())
         )
 
     def _region(self, net: int) -> int:
         return self._facts.conduction.region(net)
 
-    def _feed(self, ends: _Ends, hot: Between, common: Between | None) -> Feed:
-        net_of, part = self._facts.nets.net_of, ends.source.part
-        windings = tuple(
-            (net_of[part.terminal(a)], net_of[part.terminal(b)])
-            for a, b in cast(SourceSpec, ends.source.spec).fed_by
-        )
-        return Feed(ends.source, hot, common, reversed=False, windings=windings)
+
+def _feed(ends: _Ends, hot: Between, common: Between | None) -> Feed:
+    return Feed(ends.terminals, hot, common, reversed=False, windings=ends.windings)
 
 
-def _ends(drawn: list[Element]) -> list[_Ends]:
+def _ends(facts: Facts, drawn: list[Element]) -> list[_Ends]:
     """The two sides of each source of a part; any two legs of a line supply are one too."""
-    nets: dict[int, Element] = {}
+    terminals: dict[int, Terminal] = {}
+    windings: dict[Between, None] = {}
     for element in drawn:
-        nets.setdefault(element.net_a, element)
+        terminals.setdefault(element.net_a, element.a)
     for element in drawn:
-        nets.setdefault(element.net_b, element)
-    return [_Ends(nets[hot], hot, common) for hot, common in combinations(nets, 2)]
+        terminals.setdefault(element.net_b, element.b)
+        for a, b in cast(SourceSpec, element.spec).fed_by:
+            windings[facts.net(element.part.terminal(a)), facts.net(element.part.terminal(b))] = (
+                None
+            )
+    return [
+        _Ends((terminals[hot], terminals[common]), hot, common, tuple(windings))
+        for hot, common in combinations(terminals, 2)
+    ]

@@ -71,6 +71,6 @@ def check(facts: Facts) -> Iterator[Finding]:
             leads=facts.nets.leads_at(fed),
             terminals=(motor.a, motor.b, *idle),
             motor=facts.show(fed),
-            hot=facts.show(feed.source.a),
+            hot=facts.show(feed.source[0]),
             valve=motor.part.name,
         )
