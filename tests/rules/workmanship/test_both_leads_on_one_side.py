@@ -7,6 +7,7 @@ import pytest
 from tests.rules.circuits import FAN, changed
 from tests.rules.raised import findings, mended, only, raised
 from tests.rules.units import two_rod
+from wirecheck import check, load_text
 from wirecheck.model.finding import Breaks
 
 NAME = "both-leads-on-one-side"
@@ -56,3 +57,9 @@ SILENT = {
 @pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
 def test_near_misses_are_silent(unit: str) -> None:
     assert NAME not in [found.rule for found in findings(unit)]
+
+
+def test_a_lead_to_itself_that_could_not_be_read_is_passed_over() -> None:
+    built = load_text(FAN + "wire stat to stat.W to stat.G\nwire fan.A to stat.G\n", "unit.wiring")
+    assert built.problems
+    assert NAME not in [found.rule for found in check(built.diagram).findings]

@@ -70,11 +70,14 @@ def check(facts: Facts) -> Iterator[Finding]:
         part = facts.diagram.parts[alone.part]
         other = _other_side(part, alone.landed)
         leads = facts.nets.leads_at(alone.landed)
-        if part.key in told or other is None or len(leads) < 2 or facts.is_wired(other):
+        number = _lead_of(facts, alone)
+        if part.key in told or other is None or number is None:
+            continue
+        if len(leads) < 2 or facts.is_wired(other):
             continue
         told.add(part.key)
         is_safety = any(switch.safety for switch in part.structure.switches)
-        moved = move_end(facts.diagram, _lead_of(facts, alone), alone.landed, other)
+        moved = move_end(facts.diagram, number, alone.landed, other)
         yield RULE.finding(
             facts,
             "safety" if is_safety else "part",
@@ -94,7 +97,7 @@ def _other_side(part: Part, landed: Terminal) -> Terminal | None:
     return next((part.terminal(name) for name in through if name != landed.name), None)
 
 
-def _lead_of(facts: Facts, alone: NamedAlone) -> int:
-    """The lead whose end was typed as the part's name alone."""
+def _lead_of(facts: Facts, alone: NamedAlone) -> int | None:
+    """The lead whose end was typed as the part's name alone; None if it could not be read."""
     leads = facts.nets.leads_at(alone.landed)
-    return next(n for n in leads if facts.end_span(n, alone.landed) == alone.span)
+    return next((n for n in leads if facts.end_span(n, alone.landed) == alone.span), None)
