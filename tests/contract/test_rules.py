@@ -1,4 +1,4 @@
-"""Every rule proves itself: its bad diagram raises it at the right place, its good one is silent."""
+"""Every rule proves itself: its bad diagram raises it in place, its good one is silent."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from wirecheck import check, load_text
+from wirecheck.language.edit import apply
 from wirecheck.model.finding import Breaks
 from wirecheck.rules import registry
 from wirecheck.rules.registry import FAMILIES, RULES
@@ -51,6 +52,32 @@ def test_every_fault_is_shown_by_a_bad_diagram(rule: Rule) -> None:
 
 
 @pytest.mark.parametrize("rule", ALL, ids=_ids)
+def test_edits_mend_what_they_are_offered_for(rule: Rule) -> None:
+    """The text with a finding's edits made is read without a problem and raises it no more."""
+    for example in rule.bad:
+        found = check(load_text(example.text, "example.wiring").diagram).findings
+        for finding in found:
+            if finding.edits:
+                built = load_text(apply(example.text, finding.edits), "example.wiring")
+                assert [str(problem.message) for problem in built.problems] == []
+                left = check(built.diagram).findings
+                assert (finding.fault, finding.message) not in [(f.fault, f.message) for f in left]
+
+
+@pytest.mark.parametrize("rule", ALL, ids=_ids)
+def test_messages_read_as_sentences(rule: Rule) -> None:
+    """Every field is filled, nothing is doubled, and what is seen at the unit ends in a stop."""
+    for example in rule.bad:
+        for finding in check(load_text(example.text, "example.wiring").diagram).findings:
+            for words in (finding.message, finding.seen_at_unit):
+                assert not set(words) & set("{}")
+                assert "  " not in words
+                assert words == words.strip() != ""
+            assert finding.message[-1] not in ".!"
+            assert finding.seen_at_unit[-1] == "."
+
+
+@pytest.mark.parametrize("rule", ALL, ids=_ids)
 def test_records_are_complete(rule: Rule) -> None:
     """Every rule says why, where it is blind, and where it comes from."""
     assert rule.title
@@ -84,6 +111,15 @@ def test_every_rule_module_is_registered() -> None:
         assert with_record == listed
     families = {path.parent.name for path in folder.glob("*/__init__.py")}
     assert families == {family.__name__.rsplit(".", 1)[1] for family in FAMILIES}
+
+
+def test_every_rule_has_tests_of_its_own() -> None:
+    """Beyond its examples: what else raises it, and the near-misses that must not."""
+    tests = Path(__file__).parents[1] / "rules"
+    for family in FAMILIES:
+        folder = tests / family.__name__.rsplit(".", 1)[1]
+        for rule, _check in family.RULES:
+            assert (folder / f"test_{rule.name.replace('-', '_')}.py").is_file(), rule.name
 
 
 def test_there_are_at_least_forty_rules() -> None:
