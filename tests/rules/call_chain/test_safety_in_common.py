@@ -94,9 +94,14 @@ def test_near_misses_are_silent(common: str) -> None:
     assert "safety-in-common" not in [rule for rule, _fault, _text in raised(text)]
 
 
-def test_a_straight_common_beside_it_makes_it_a_jumper() -> None:
-    text = unit(CALL_WITHOUT, common=IN_COMMON + "wire xfmr.C to box.COM\n")
-    assert [rule for rule, _fault, _text in raised(text)] == ["safety-jumpered"]
+def test_beside_a_straight_common_it_is_in_no_path_and_the_common_stays() -> None:
+    found = only(unit(CALL_WITHOUT, common=IN_COMMON + "wire xfmr.C to box.COM\n"))
+    assert (found.rule, found.edits) == ("safety-not-in-chain", ())
+
+
+def test_in_the_earth_lead_it_is_in_no_path_and_the_earth_stays() -> None:
+    found = only(unit(CALL_WITHOUT, earth="wire xfmr.C to limit to earth: green\n"))
+    assert (found.rule, found.edits) == ("safety-not-in-chain", ())
 
 
 def test_hot_and_common_exchanged_put_no_safety_into_the_common() -> None:

@@ -52,8 +52,11 @@ def test_the_lead_that_leads_past_is_named_and_not_the_safety_s_own() -> None:
 def test_both_leads_of_a_safety_on_one_nut_bypass_it() -> None:
     call = "wire xfmr.R to nut to limit to nut to rollout to stat to box.TH\n"
     found = only(unit(call, parts="splice nut\n"))
-    assert (found.fault, found.edits) == ("one", ())
-    assert "the way over the leads nut to limit.1 and limit.2 to nut" in found.message
+    assert (found.fault, found.edits) == ("one-place", ())
+    assert found.message == (
+        "the leads nut to limit.1 and limit.2 to nut bring both ends of limit to one conductor: "
+        "land one of them further along the call, so that the current goes through"
+    )
 
 
 @pytest.mark.parametrize(

@@ -39,7 +39,7 @@ def test_both_its_leads_under_one_nut() -> None:
         "wire xfmr.R to limit to rollout to nut to box.TH\nwire nut to stat.R\nwire nut to stat.W\n"
     )
     found = only(unit(call, parts="splice nut\n"))
-    assert (found.rule, found.edits) == ("thermostat-bypassed", ())
+    assert (found.rule, found.fault, found.edits) == ("thermostat-bypassed", "one-place", ())
 
 
 def test_two_thermostats_past_which_one_jumper_leads_are_one_mistake() -> None:

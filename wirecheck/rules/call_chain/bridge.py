@@ -27,6 +27,8 @@ class Bridge:
         path = facts.as_wired.nets.path(*row.ends)
         beside = [number for number in path if not self._lands_on_row(number)]
         self.leads: tuple[int, ...] = tuple(beside or path)
+        #: The row's own leads meet: there is none besides that could come off.
+        self.by_its_own_leads = not beside and len(path) > 1
 
     def _lands_on_row(self, number: int) -> bool:
         lead = self._facts.diagram.leads[number]
@@ -56,7 +58,7 @@ class Bridge:
             return "the link inside the device"
         named = both([self._facts.lead(number) for number in self.leads])
         if len(self.leads) > 1:
-            return f"the way over the leads {named}"
+            return f"{'the leads' if self.by_its_own_leads else 'the way over'} {named}"
         jumper = self._facts.diagram.leads[self.leads[0]].role is LeadRole.JUMPER
         return f"the {'jumper' if jumper else 'lead'} {named}"
 

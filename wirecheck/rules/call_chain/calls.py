@@ -138,7 +138,9 @@ class Calls:
 
     def _is_idle(self, contact: Element) -> bool:
         facts = self._facts
-        if contact.net_a == contact.net_b or not any(map(facts.is_wired, sides(facts, contact))):
+        if contact.net_a == contact.net_b:
+            return bool(facts.sides.common_on(contact.a))  # or else something leads past it
+        if not any(map(facts.is_wired, sides(facts, contact))):
             return False
         first = self._reached(contact.net_a, contact)
         if contact.net_b in first:

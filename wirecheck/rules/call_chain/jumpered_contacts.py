@@ -16,7 +16,7 @@ from wirecheck.rules.call_chain.contacts import (
     key_of_contact,
     switch,
 )
-from wirecheck.rules.call_chain.loops import Bridged
+from wirecheck.rules.call_chain.loops import Bridged, Loops
 from wirecheck.rules.facts import Facts
 
 
@@ -38,6 +38,7 @@ class JumperedContacts:
     def __init__(self, facts: Facts) -> None:
         """Look at every contact that a coil or a motor closes."""
         self._facts, self._burners = facts.as_wired, facts.once(Burners)
+        self._loops = facts.once(Loops)
         self.all: tuple[JumperedContact, ...] = tuple(self._find())
         self._behind = {key_of_contact(found.contact): found.safeties for found in self.all}
         self._safeties = {key_of_contact(s) for found in self.all for s in found.safeties}
@@ -55,8 +56,9 @@ class JumperedContacts:
             spec = switch(contact)
             driven = spec.coil is not None and spec.normal == "open"
             if driven and contact.net_a == contact.net_b and is_drawn(self._facts, contact):
-                row = Bridged((contact,), (contact.a, contact.b), contact.net_a)
-                yield JumperedContact(row, tuple(self._safeties_ahead(contact)))
+                row = self._loops.bridged(contact, ())
+                if row:
+                    yield JumperedContact(row, tuple(self._safeties_ahead(contact)))
 
     def _safeties_ahead(self, contact: Element) -> Iterator[Element]:
         for element in self._facts.nets.elements_of[contact.part.key]:

@@ -40,7 +40,21 @@ class Loops:
             chain_nets: nets on the ways of burners; a row that no such net bridges is no bypass.
         """
         if contact.net_a == contact.net_b:
-            return Bridged((contact,), (contact.a, contact.b), contact.net_a)
+            own = Bridged((contact,), (contact.a, contact.b), contact.net_a)
+            return own if self._leads_past(own) else None
+        row = self._row(contact, chain_nets)
+        return row if row and self._leads_past(row) else None
+
+    def _leads_past(self, row: Bridged) -> bool:
+        """Whether the conductor is a bypass: not through the earth alone, nor itself the common.
+
+        What hangs on the common with both its ends was never in the call: no lead there comes off.
+        """
+        sides = self.facts.sides
+        return sides.same(*row.ends) and not sides.common_on(row.ends[0])
+
+    def _row(self, contact: Element, chain_nets: Container[int]) -> Bridged | None:
+        """Contacts round from one side of a contact to the other, opened at a net of a chain."""
         row = [contact, *self._back(contact)]
         if len(row) == 1:
             return None

@@ -74,8 +74,8 @@ class Safeties:
         return [safety for safety in self.all if safety.standing in which]
 
     def _place(self, contact: Element) -> Safety:
-        if contact.net_a == contact.net_b:
-            bridged = self._loops.bridged(contact, ())
+        bridged = self._loops.bridged(contact, ()) if contact.net_a == contact.net_b else None
+        if bridged:
             return Safety(contact, Standing.BRIDGED, bridged=bridged)
         chains = self._burners.on(contact)
         if any(chain.is_stopped_by(contact) for chain in chains):
@@ -100,7 +100,8 @@ class Safeties:
 
     def _is_traced(self, contact: Element) -> bool:
         """Whether every net that contacts may join to it was traced."""
-        region = nx.node_connected_component(self._facts.conduction.contacts, contact.net_a)
+        graph = self._facts.conduction.contacts
+        region = nx.node_connected_component(graph, contact.net_a) if contact.net_a in graph else ()
         members = self._facts.nets.members
         return all(self._facts.is_traced(members[net][0]) for net in region) and all(
             self._facts.is_traced(side) for side in sides(self._facts, contact)

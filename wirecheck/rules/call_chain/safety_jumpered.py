@@ -60,6 +60,11 @@ RULE = Rule(
             "{way} leads past {safety}: take it off, so that the current goes through them",
             "With any of them open the burner runs on through {danger}.",
         ),
+        "one-place": Fault(
+            "{way} bring both ends of {safety} to one conductor: land one of them further along "
+            "the call, so that the current goes through",
+            "With {safety} open the burner runs on through {danger}.",
+        ),
     },
     bad=(
         Example(
@@ -69,6 +74,10 @@ RULE = Rule(
         Example(
             _GOOD + "jumper limit.1 to rollout.2\n",
             (("several", "limit.1 to rollout.2"),),
+        ),
+        Example(
+            _GOOD.replace("to limit to rollout", "to rollout") + "wire xfmr.R to limit to xfmr.R\n",
+            (("one-place", "limit"),),
         ),
     ),
     good=(Example(_GOOD),),
@@ -85,7 +94,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue  # told where the text passes a contact
         yield RULE.finding(
             facts,
-            "several" if len(bridged) > 1 else "one",
+            "one-place" if bridge.by_its_own_leads else "several" if len(bridged) > 1 else "one",
             bridge.span,
             leads=bridge.leads,
             terminals=[side for contact in bridged for side in sides(wired, contact)],

@@ -15,6 +15,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.calls import Calls
 from wirecheck.rules.call_chain.chain import Chain
+from wirecheck.rules.call_chain.common_lead import CommonLeads
 from wirecheck.rules.call_chain.contacts import key_of_contact, names, sides, switch
 from wirecheck.rules.call_chain.jumpered_contacts import JumperedContacts
 from wirecheck.rules.call_chain.safeties import Safeties, Standing
@@ -81,6 +82,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find safeties that are ahead of no burner."""
     wired, calls = facts.as_wired, facts.once(Calls)
+    common = facts.once(CommonLeads)
     jumpered = facts.once(JumperedContacts)
     explained = calls.led_past | calls.ahead_of_hot
     for safety in facts.once(Safeties).standing(Standing.NOWHERE, Standing.EMPTY):
@@ -91,6 +93,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         fault = "one-side" if empty else "elsewhere"
         key = key_of_contact(contact)
         if call is None or not landed or key in explained or jumpered.explains(key):
+            continue
+        if common.holds(contact):
             continue
         if _may_be_right(wired, contact, fault):
             continue

@@ -61,6 +61,11 @@ RULE = Rule(
             "{thermostat}",
             "{thermostat} calls all the time: what it runs stops only when a limit opens.",
         ),
+        "one-place": Fault(
+            "{way} bring both sides of {thermostat} to one conductor: land one of them further "
+            "along the call, so that the call goes through",
+            "{thermostat} calls all the time: what it runs stops only when a limit opens.",
+        ),
         "other-path": Fault(
             "current gets to {call} past {thermostat} by way of {path}: open that way",
             "{thermostat} calls all the time: what it runs stops only when a limit opens.",
@@ -68,6 +73,11 @@ RULE = Rule(
     },
     bad=(
         Example(_GOOD + "jumper stat.R to stat.W\n", (("joined", "stat.R to stat.W"),)),
+        Example(
+            _GOOD.replace("limit to stat to box.TH", "limit to box.TH")
+            + "wire limit.2 to stat to limit.2\n",
+            (("one-place", "stat"),),
+        ),
         Example(
             _FUSED + "wire limit.2 to spare to box.TH\n",
             (("other-path", "stat"),),
@@ -92,7 +102,7 @@ def _joined(facts: Facts) -> Iterator[Finding]:
             continue  # told where the text passes a contact
         yield RULE.finding(
             facts,
-            "joined",
+            "one-place" if bridge.by_its_own_leads else "joined",
             bridge.span,
             leads=bridge.leads,
             terminals=[side for contact in bridged for side in sides(wired, contact)],
