@@ -59,6 +59,13 @@ def test_the_burner_it_should_stop_is_the_one_of_its_supply() -> None:
     assert found == [("safety-not-in-chain", "elsewhere", "limit-2")]
 
 
+def test_an_air_switch_in_the_lead_of_the_motor_it_proves_stops_no_burner() -> None:
+    text = unit(
+        PAST + "wire line.L1 to limit to inducer to line.N\n", parts="part inducer is inducer\n"
+    )
+    assert only(text.replace("limit is high-limit", "limit is air-switch")).fault == "elsewhere"
+
+
 SILENT = {
     "an air switch that starts something else": "wire xfmr.R to limit to fan to xfmr.C\n",
     "a lead that was not traced": "wire xfmr.R to limit to unknown\n",

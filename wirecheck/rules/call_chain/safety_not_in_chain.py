@@ -8,16 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import networkx as nx
-
 from wirecheck.circuit.nets import Element
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.calls import Calls
 from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.common_lead import CommonLeads
-from wirecheck.rules.call_chain.contacts import key_of_contact, names, sides, switch
+from wirecheck.rules.call_chain.contacts import key_of_contact, names, sides
 from wirecheck.rules.call_chain.jumpered_contacts import JumperedContacts
+from wirecheck.rules.call_chain.on_purpose import may_be_right
 from wirecheck.rules.call_chain.safeties import Safeties, Standing
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called, dangers
 from wirecheck.rules.facts import Facts
@@ -39,9 +38,6 @@ _PAST = _GOOD.replace("R to limit to stat", "R to stat")
 _FAN = _PAST + "part fan is relay\nwire xfmr.R to limit to fan to xfmr.C\n"
 _HOT = _PAST + "wire xfmr.R to limit to box.24V\n"
 _ONE_SIDE = _PAST + "wire xfmr.R to limit.1\n"
-
-#: What proves or limits something besides the burner too: in another circuit it may be in place.
-_OF_OTHER_EQUIPMENT = frozenset({"air", "flow", "pressure", "door"})
 
 RULE = Rule(
     name="safety-not-in-chain",
@@ -96,7 +92,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         if common.holds(contact):
             continue
-        if _may_be_right(wired, contact, fault):
+        if may_be_right(wired, contact, one_side=bool(empty)):
             continue
         yield RULE.finding(
             facts,
@@ -117,31 +113,3 @@ def _nearest_call(facts: Facts, contact: Element) -> Chain | None:
     fed = [chain for chain in facts.once(Burners).chains if chain.feeds]
     beside = (chain for chain in fed if region(chain.feeds[0].hot[0]) == region(contact.net_a))
     return next(beside, fed[0] if fed else None)
-
-
-def _may_be_right(facts: Facts, contact: Element, fault: str) -> bool:
-    """Whether it is unused, guards other equipment, or was landed where worse is told of it."""
-    if _joins_circuits(facts, contact):
-        return True
-    if fault != "elsewhere":
-        return contact.part.family in ("boiler-control", "fan-limit-control")
-    return switch(contact).moved_by in _OF_OTHER_EQUIPMENT and any(
-        element.type == "load"
-        for net in (contact.net_a, contact.net_b)
-        for _a, _b, element in facts.nets.elements.edges(net, data="element")
-    )
-
-
-def _joins_circuits(facts: Facts, contact: Element) -> bool:
-    """Whether contacts join both sides of a supply there, or two kinds of circuit."""
-    graph = facts.conduction.contacts
-    region = nx.node_connected_component(graph, contact.net_a) if contact.net_a in graph else ()
-    circuits = set()
-    for net in region:
-        for _a, _b, element in facts.nets.elements.edges(net, data="element"):
-            if element.type == "source":
-                if element.net_a in region and element.net_b in region:
-                    return True
-                spec = facts.diagram.spec(element.a)
-                circuits.add(spec.circuit if spec else "any")
-    return len(circuits) > 1
