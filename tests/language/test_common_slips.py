@@ -89,15 +89,6 @@ def test_the_place_is_where_the_parser_stopped() -> None:
     assert (problem.span.column, problem.span.end_column) == (12, 12)
 
 
-def test_one_bad_statement_costs_only_itself() -> None:
-    text = (
-        "part k is relay\nwire k.A to\nwire k.B to k.COM,\n  red\npart part is\nwire k.NO to k.NC\n"
-    )
-    built = wirecheck.load_text(text)
-    assert [problem.span.line for problem in built.problems] == [2, 3, 5]
-    assert len(built.diagram.leads) == 1
-
-
 def test_every_statement_has_its_usage_and_every_terminal_its_words() -> None:
     assert set(USAGE) == set(STATEMENT_WORDS)
     terminals = set(

@@ -107,7 +107,8 @@ def _title(scope: Scope, reading: Reading, base: list[Parsed]) -> str:
     ]
     for second, _title in own[1:]:
         scope.problem("a diagram has one title; take this one away", second.span)
-    return own[0][1] if own else PurePath(reading.source.name).stem
+    stated = own[0][1].strip() if own else ""
+    return stated or PurePath(reading.source.name).stem
 
 
 def _variant_not_evaluated(variant: Variant) -> NotEvaluated:

@@ -15,6 +15,7 @@ from wirecheck.language.run_text import (
     LINE_ENDS,
     Piece,
     PlugText,
+    RunText,
     indent,
     line_break,
     merged,
@@ -70,17 +71,17 @@ def add_lead(diagram: Diagram, a: Terminal, b: Terminal, attributes: str = "") -
     ``attributes`` are as typed: ``green, 18 AWG``.
     """
     behind = f": {attributes}" if attributes else ""
-    line = f"wire {spell(diagram, a)} to {spell(diagram, b)}{behind}"
+    line = _wire(diagram, a, b, attributes)
     words = f"run a lead from {diagram.show(a)} to {diagram.show(b)}{behind}"
     span, new_text = merged(diagram.source, [_line_behind(diagram.source, _last(diagram), line)])
     return Edit("add", words, span, new_text)
 
 
 def move_end(diagram: Diagram, lead_number: int, old: Terminal, new: Terminal) -> Edit | None:
-    """Take the end of a lead off ``old`` and land it on ``new``; None if it lands there already.
+    """Take the end of a lead off ``old`` and land it on ``new``.
 
-    Where the end is a joint or a part passed through, which the next lead shares, the statement
-    is cut there.
+    None if it lands there already, or if the statement is one that cannot be read.  Where the end
+    is a joint or a part passed through, which the next lead shares, the statement is cut there.
 
     Raises:
         ValueError: the lead has no end on ``old``.
@@ -91,10 +92,15 @@ def move_end(diagram: Diagram, lead_number: int, old: Terminal, new: Terminal) -
         return None
     words = _moved(diagram, lead, old, new)
     if lead.role is LeadRole.PLUG:
+        plug = plug_text(lead)
+        if plug is None:
+            return None
         a, b = (new, lead.b) if old == lead.a else (lead.a, new)
-        span, new_text = merged(lead.statement.source, _pin_moved(diagram, lead, a, b))
+        span, new_text = merged(plug.source, _pin_moved(diagram, lead, plug, (a, b)))
         return Edit("move", words, span, new_text)
     run = run_text(lead)
+    if run is None:
+        return None
     landed = spell(diagram, new)
     arriving = old == lead.b
     at = run.lead_at + arriving
@@ -120,26 +126,30 @@ def swap_ends(
 
 
 def remove_lead(diagram: Diagram, lead_number: int) -> Edit:
-    """Take a lead out; the other leads of its statement stay."""
+    """Take a lead out; the other leads of its statement stay, if it can be read."""
     lead = diagram.leads[lead_number]
     words = f"take out {_called(lead)} from {diagram.show(lead.a)} to {diagram.show(lead.b)}"
-    if lead.role is LeadRole.PLUG:
-        span, new_text = merged(lead.statement.source, [_without_pin(plug_text(lead), lead)])
-        return Edit("remove", words, span, new_text)
-    run = run_text(lead)
-    if len(run.stops) == 2:
-        return Edit("remove", words, whole_lines(lead.statement), "")
+    plug = plug_text(lead) if lead.role is LeadRole.PLUG else None
+    run = run_text(lead) if plug is None else None
+    if plug is not None:
+        span, new_text = merged(plug.source, [_without_pin(plug)])
+    elif run is not None and len(run.stops) > 2:
+        span, new_text = merged(run.source, _without_lead(diagram, lead_number, run))
+    else:
+        span, new_text = whole_lines(lead.statement), ""
+    return Edit("remove", words, span, new_text)
+
+
+def _without_lead(diagram: Diagram, lead_number: int, run: RunText) -> list[Piece]:
+    """A run without one of its leads: shorter, or cut in two."""
     at, last = run.lead_at, len(run.stops) - 1
     behind = "" if at + 1 == last else stays(diagram, lead_number, run, step=1)
     before = stays(diagram, lead_number, run, step=-1) + run.brackets(at) if at else ""
     if before and behind:
-        pieces = cut_run(diagram, lead_number, run, (at, at + 1), (before, behind))
-    else:
-        left = range(at) if before else range(1, last)
-        pieces = [Piece(run.stops[at].start, run.stops[at + 1].brackets_end, before or behind)]
-        pieces += share_of_length(diagram, lead_number, run, left)
-    span, new_text = merged(run.source, pieces)
-    return Edit("remove", words, span, new_text)
+        return cut_run(diagram, lead_number, run, (at, at + 1), (before, behind))
+    left = range(at) if before else range(1, last)
+    piece = Piece(run.stops[at].start, run.stops[at + 1].brackets_end, before or behind)
+    return [piece, *share_of_length(diagram, lead_number, run, left)]
 
 
 def set_attribute(diagram: Diagram, part_key: str, name: str, value: str) -> Edit:
@@ -158,30 +168,41 @@ def set_attribute(diagram: Diagram, part_key: str, name: str, value: str) -> Edi
 def set_lead_attribute(diagram: Diagram, lead_number: int, name: str, text: str) -> Edit:
     """Give a lead an attribute typed as ``text``, in place of the one called ``name`` if it has it.
 
-    Where the statement holds further leads, they keep theirs.
+    Where the statement holds further leads, they keep theirs; one that cannot be read is replaced.
     """
     lead = diagram.leads[lead_number]
     words = f"use {text} for {_called(lead)} from {diagram.show(lead.a)} to {diagram.show(lead.b)}"
-    if lead.role is LeadRole.PLUG:
-        pieces = _pin_as_wire(diagram, lead, lead.a, lead.b, text)
-        span, new_text = merged(lead.statement.source, pieces)
-        return Edit("set", words, span, new_text)
-    run = run_text(lead)
+    plug = plug_text(lead) if lead.role is LeadRole.PLUG else None
+    run = run_text(lead) if plug is None else None
+    if plug is not None:
+        pieces = _pin_as_wire(diagram, lead, plug, (lead.a, lead.b), text)
+    elif run is not None:
+        pieces = [_described(run, lead, name, text)]
+    else:
+        line = _wire(diagram, lead.a, lead.b, text)
+        pieces = [Piece(lead.statement.start, lead.statement.end, line)]
+    span, new_text = merged(lead.statement.source, pieces)
+    return Edit("set", words, span, new_text)
+
+
+def _described(run: RunText, lead: Lead, name: str, text: str) -> Piece:
+    """An attribute of one lead of a run, where it is typed or would be."""
     stop = run.stops[run.lead_at + 1]
     typed = lead.given.get(name)
     of_its_own = typed is not None and stop.end <= typed.span.start < stop.brackets_end
     alone = len(run.stops) == 2
     if typed is not None and (of_its_own or alone) and not _from_cable(name, typed, lead):
-        return Edit("set", words, typed.span, text)
-    if alone and run.attributes:
-        piece = Piece(run.end, run.end, f", {text}")
-    elif alone:
-        piece = Piece(run.end, run.end, f": {text}")
-    elif stop.brackets_end > stop.end:
-        piece = Piece(stop.brackets_end - 1, stop.brackets_end - 1, f", {text}")
-    else:
-        piece = Piece(stop.end, stop.end, f" ({text})")
-    return Edit("set", words, Span(run.source, piece.start, piece.end), piece.new_text)
+        return Piece(typed.span.start, typed.span.end, text)
+    if alone:
+        return Piece(run.end, run.end, f", {text}" if run.attributes else f": {text}")
+    if stop.brackets_end > stop.end:
+        return Piece(stop.brackets_end - 1, stop.brackets_end - 1, f", {text}")
+    return Piece(stop.end, stop.end, f" ({text})")
+
+
+def _wire(diagram: Diagram, a: Terminal, b: Terminal, attributes: str) -> str:
+    behind = f": {attributes}" if attributes else ""
+    return f"wire {spell(diagram, a)} to {spell(diagram, b)}{behind}"
 
 
 # ---- where things stand ------------------------------------------------------------------------
@@ -228,29 +249,33 @@ def _from_cable(name: str, attribute: Attribute, lead: Lead) -> bool:
 # ---- plugs -------------------------------------------------------------------------------------
 
 
-def _pin_moved(diagram: Diagram, lead: Lead, a: Terminal, b: Terminal) -> list[Piece]:
+def _pin_moved(
+    diagram: Diagram, lead: Lead, plug: PlugText, ends: tuple[Terminal, Terminal]
+) -> list[Piece]:
     """The pin between two other terminals; a wire of its own where the harness does not reach."""
+    a, b = ends
     if (a.part, b.part) != (lead.a.part, lead.b.part):
-        return _pin_as_wire(diagram, lead, a, b, "")
-    plug = plug_text(lead)
+        return _pin_as_wire(diagram, lead, plug, ends, "")
     start, end = plug.pins[plug.pin_at]
-    here, there = (spell_in_part(diagram, terminal) for terminal in (a, b))
+    here, there = (spell_in_part(diagram, terminal) for terminal in ends)
     return [Piece(start, end, here if here == there else f"{here} to {there}")]
 
 
 def _pin_as_wire(
-    diagram: Diagram, lead: Lead, a: Terminal, b: Terminal, attributes: str
+    diagram: Diagram,
+    lead: Lead,
+    plug: PlugText,
+    ends: tuple[Terminal, Terminal],
+    attributes: str,
 ) -> list[Piece]:
-    behind = f": {attributes}" if attributes else ""
-    line = f"wire {spell(diagram, a)} to {spell(diagram, b)}{behind}"
-    plug = plug_text(lead)
-    return [_without_pin(plug, lead), _line_behind(plug.source, lead.statement, line)]
+    line = _wire(diagram, *ends, attributes)
+    return [_without_pin(plug), _line_behind(plug.source, lead.statement, line)]
 
 
-def _without_pin(plug: PlugText, lead: Lead) -> Piece:
+def _without_pin(plug: PlugText) -> Piece:
     start, end = plug.pins[plug.pin_at]
     if len(plug.pins) == 1:
-        lines = whole_lines(lead.statement)
+        lines = whole_lines(plug.span)
         return Piece(lines.start, lines.end, "")
     if plug.pin_at:
         return Piece(plug.pins[plug.pin_at - 1][1], end, "")

@@ -57,6 +57,8 @@ class LeadBuilder:
             self._run(parsed, statement.stops, statement.attributes, LeadRole.JUMPER)
         elif isinstance(statement, st.PlugStatement):
             self._plug(parsed, statement)
+        elif isinstance(statement, st.LostLeads):
+            self._lost(parsed, statement)
 
     def _run(
         self,
@@ -225,6 +227,44 @@ class LeadBuilder:
                     run=self._runs,
                 )
             )
+
+    def _lost(self, parsed: Parsed, lost: st.LostLeads) -> None:
+        """Of leads that could not be read: one not traced from each terminal they may land on."""
+        self._runs += 1
+        touched: dict[Terminal, Span] = {}
+        for place in lost.places:
+            span = Span(parsed.source, place.start, place.end)
+            for terminal in self._touched(place, lost):
+                touched.setdefault(terminal, span)
+        for terminal, span in touched.items():
+            self.leads.append(
+                Lead(
+                    terminal,
+                    self.scope.made_up(UNKNOWN_END),
+                    span,
+                    span,
+                    LeadRole(lost.role),
+                    {},
+                    shared_length=False,
+                    statement=parsed.span,
+                    run=self._runs,
+                )
+            )
+
+    def _touched(self, place: st.Place, lost: st.LostLeads) -> list[Terminal]:
+        """Where a lead that names this place may land."""
+        part = self.scope.parts.get(key_of(place.name.text))
+        found: list[Terminal | None] = []
+        if part is not None and place.terminal is not None:
+            names = [name for name in (place.terminal, place.through) if name is not None]
+            found = [self.scope.find_terminal(part, name.text) for name in names]
+        elif part is not None and part.structure.through:
+            found = [part.terminal(name) for name in part.structure.through]
+        elif lost.role == LeadRole.PLUG.value:
+            named = [self.scope.parts.get(key_of(each.name.text)) for each in lost.places]
+            ends = [end for end in named if end is not None][:2]
+            found = [self.scope.find_terminal(end, place.name.text) for end in ends]
+        return [terminal for terminal in found if terminal is not None]
 
     def _terminal(self, part: Part | None, name: st.Name, parsed: Parsed) -> Terminal | None:
         return self.scope.terminal(part, name, parsed.source) if part else None

@@ -133,16 +133,25 @@ class _Reader:
         for start, end in statements:
             try:
                 yield Parsed(parse_statement(text, start, end), source, start, end)
-            except UnexpectedInput as error:
-                from wirecheck.language.syntax_faults import explain, unknown_statement
+            except UnexpectedInput:
+                mended = self._mended(source, text, start, end)
+                if mended is not None:
+                    yield Parsed(mended, source, start, end)
 
-                problem = unknown_statement(source, text, start)
-                problem = problem or explain(error, source, text, start, end)
-                self.reading.problems.append(problem)
-                declared = _DECLARED.match(text, start, end)
-                if declared:
-                    name = (declared[1] or "").replace('""', '"') or declared[2] or ""
-                    self.reading.spoiled.add(key_of(name))
+    def _mended(self, source: SourceFile, text: str, start: int, end: int) -> Statement | None:
+        """What a statement that the grammar refuses still says; what is wrong is kept."""
+        from wirecheck.language.mend import mend, shifted
+
+        statement, faults = mend(text[start:end])
+        for fault in faults:
+            place = start + fault.place
+            span = Span(source, place, place + fault.length)
+            self.reading.problems.append(Problem(fault.message, span, fault.nearest))
+        declared = _DECLARED.match(text, start, end) if statement is None else None
+        if declared:
+            name = (declared[1] or "").replace('""', '"') or declared[2] or ""
+            self.reading.spoiled.add(key_of(name))
+        return None if statement is None else shifted(statement, start)
 
     def _include(self, parsed: Parsed, name: Name, way: list[Path]) -> None:
         try:

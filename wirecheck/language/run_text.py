@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from typing import Final, NamedTuple, cast
+from typing import Final, NamedTuple
 
 from wirecheck.language.cut import cut
-from wirecheck.language.parser import parse_statement
+from wirecheck.language.mend import mend
 from wirecheck.language.statements import (
     JumperStatement,
     PlugStatement,
@@ -85,12 +85,18 @@ class PlugText(NamedTuple):
     pins: tuple[tuple[int, int], ...]
     pin_at: int
 
+    @property
+    def span(self) -> Span:
+        """The whole statement."""
+        return Span(self.source, self.start, self.end)
 
-def run_text(lead: Lead) -> RunText:
-    """The statement of a wire's or jumper's lead."""
+
+def run_text(lead: Lead) -> RunText | None:
+    """The statement of a wire's or jumper's lead; None if it could not be read."""
     span = lead.statement
-    again, text = _read_again(span)
-    statement = cast(WireStatement | JumperStatement, again)
+    statement, text = _read_again(span)
+    if not isinstance(statement, WireStatement | JumperStatement):
+        return None
     stops = tuple(
         StopText(
             span.start + stop.place.start,
@@ -110,11 +116,12 @@ def run_text(lead: Lead) -> RunText:
     return RunText(span.source, span.start, span.end, stops, attributes, at, keyword)
 
 
-def plug_text(lead: Lead) -> PlugText:
-    """The statement of a lead in a harness."""
+def plug_text(lead: Lead) -> PlugText | None:
+    """The statement of a lead in a harness; None if it could not be read."""
     span = lead.statement
-    again, _text = _read_again(span)
-    statement = cast(PlugStatement, again)
+    statement, _text = _read_again(span)
+    if not isinstance(statement, PlugStatement):
+        return None
     pins = tuple(
         (span.start + pin.terminal.start, span.start + (pin.to or pin.terminal).end)
         for pin in statement.pins
@@ -159,9 +166,9 @@ def line_break(span: Span) -> str:
     return "\r\n" if (behind[0] if behind else before) == "\r\n" else "\n"
 
 
-def _read_again(span: Span) -> tuple[Statement, str]:
+def _read_again(span: Span) -> tuple[Statement | None, str]:
     text = cut(SourceFile("", span.text)).text
-    return parse_statement(text, 0, len(text)), text
+    return mend(text).statement, text
 
 
 def _closing(text: str, own: list[Words]) -> int:

@@ -121,14 +121,21 @@ class Scope:
 
     def terminal(self, part: Part, name: Name, source: SourceFile) -> Terminal | None:
         """A terminal of a part by its label or name; a problem if it has none such."""
+        found = self.find_terminal(part, name.text)
+        if found is None:
+            own = numbered_terminal(part.structure, part.kind, part.values, name.text)
+            self.no_such_terminal(part, name, own, source)
+        return found
+
+    def find_terminal(self, part: Part, text: str) -> Terminal | None:
+        """A terminal of a part by its label or name, if it has one such."""
         lookup = self._lookups.get(part.key)
         if lookup is None:
             lookup = self._lookups[part.key] = _spellings(part)
-        own = lookup.get(key_of(name.text))
+        own = lookup.get(key_of(text))
         if own is None:
-            own = numbered_terminal(part.structure, part.kind, part.values, name.text)
+            own = numbered_terminal(part.structure, part.kind, part.values, text)
             if own is None or own in part.labels:
-                self.no_such_terminal(part, name, own, source)
                 return None
         return Terminal(part.key, own)
 

@@ -220,6 +220,16 @@ class ObserveStatement(NamedTuple):
     phase: Name | None
 
 
+class LostLeads(NamedTuple):
+    """A wire, jumper or plug that the grammar refuses: the places it names are known all the same.
+
+    ``role`` is its first word.
+    """
+
+    role: str
+    places: list[Place]
+
+
 class FileEnd(NamedTuple):
     """The end of a file: no statement of the grammar, but a variant cannot go on behind it."""
 
@@ -243,6 +253,7 @@ Statement = (
     | SetStatement
     | ExpectStatement
     | ObserveStatement
+    | LostLeads
     | FileEnd
 )
 

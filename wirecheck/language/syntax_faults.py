@@ -13,9 +13,7 @@ from lark import Token, UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
 from wirecheck.language.common_slips import SLIPS
 from wirecheck.language.statements import STATEMENT_WORDS
-from wirecheck.model.finding import Problem
 from wirecheck.model.nearest import either, nearest
-from wirecheck.model.text import SourceFile, Span
 from wirecheck.parts.amounts import amount_of, decimal_of
 from wirecheck.parts.typed_values import Fault, unknown_unit
 
@@ -59,9 +57,42 @@ _NUMBER_IN_CLAIM: Final = re.compile(
 _LOOKED_AT: Final = 400
 
 
-def unknown_statement(source: SourceFile, text: str, start: int) -> Problem | None:
-    """The problem of a statement whose first word is no statement word; None if it is one."""
-    match = re.compile(r"[^\s:,;\"()]+|.").match(text, start)
+class SyntaxFault(NamedTuple):
+    """What is wrong: where in the statement, how many characters, and what would be right."""
+
+    message: str
+    place: int
+    length: int
+    nearest: str | None
+
+
+def fault_of(error: UnexpectedInput, text: str) -> SyntaxFault:
+    """Say what is wrong with the statement ``text``, whose parsing raised ``error``."""
+    unknown = _unknown_statement(text)
+    if unknown is not None:
+        return unknown
+    place = _place(error, len(text))
+    before, after = text[:place], text[place : place + _LOOKED_AT]
+    if len(before) > 2 * _LOOKED_AT:
+        before = before[:_LOOKED_AT] + before[-_LOOKED_AT:]
+    slip = _amount_slip(before, after) or _common_slip(before, after)
+    if slip is not None:
+        return SyntaxFault(slip.message, place, slip.seen, slip.nearest or None)
+    expected = _expected(error)
+    if not after:
+        return SyntaxFault(_ends_too_early(before, expected), place, 0, None)
+    match = re.match(r"[^\s,:()\"]+|.", after)
+    word = match[0] if match else ""
+    could = f"expected {either(expected)}" if expected else "nothing more can follow"
+    if expected == [EXPECTED_WORDS["$END"]]:
+        could = "the statement is complete before it"
+    near = nearest(word, re.findall(r"[\w-]+", could))
+    return SyntaxFault(f"{_quoted(word)} cannot stand here; {could}", place, len(word), near)
+
+
+def _unknown_statement(text: str) -> SyntaxFault | None:
+    """The fault of a statement whose first word is no statement word; None if it is one."""
+    match = re.match(r"[^\s:,;\"()]+|.", text)
     word = match[0] if match else ""
     if word.lower() in STATEMENT_WORDS:
         return None
@@ -71,31 +102,7 @@ def unknown_statement(source: SourceFile, text: str, start: int) -> Problem | No
         f"no statement begins with {_quoted(word)}; {hint} "
         "(if the line above goes on here, end that one with a comma or with “to”)"
     )
-    return Problem(message, Span(source, start, start + len(word)), near)
-
-
-def explain(error: UnexpectedInput, source: SourceFile, text: str, start: int, end: int) -> Problem:
-    """Say what is wrong with the statement in ``text[start:end]`` that raised ``error``."""
-    place = _place(error, end)
-    before = text[start:place]
-    if len(before) > 2 * _LOOKED_AT:
-        before = before[:_LOOKED_AT] + before[-_LOOKED_AT:]
-    after = text[place : min(end, place + _LOOKED_AT)]
-    slip = _amount_slip(before, after) or _common_slip(before, after)
-    if slip is not None:
-        span = Span(source, place, place + slip.seen)
-        return Problem(slip.message, span, slip.nearest or None)
-    if not after:
-        return _ends_too_early(error, source, before, place)
-    match = re.match(r"[^\s,:()\"]+|.", after)
-    word = match[0] if match else ""
-    expected = _expected(error)
-    could = f"expected {either(expected)}" if expected else "nothing more can follow"
-    if expected == [EXPECTED_WORDS["$END"]]:
-        could = "the statement is complete before it"
-    near = nearest(word, re.findall(r"[\w-]+", could))
-    message = f"{_quoted(word)} cannot stand here; {could}"
-    return Problem(message, Span(source, place, place + len(word)), near)
+    return SyntaxFault(message, 0, len(word), near)
 
 
 class _Said(NamedTuple):
@@ -138,12 +145,10 @@ def _amount_slip(before: str, after: str) -> _Said | None:
     return _Said(fault.message, seen, fault.nearest or "")
 
 
-def _ends_too_early(error: UnexpectedInput, source: SourceFile, before: str, place: int) -> Problem:
+def _ends_too_early(before: str, expected: list[str]) -> str:
     first = before.split(maxsplit=1)[0].lower() if before.strip() else ""
-    missing = either(_expected(error))
     usage = f"; it reads {USAGE[first]}" if first in USAGE else ""
-    message = f"the statement ends too early: {missing} must follow{usage}"
-    return Problem(message, Span(source, place, place), None)
+    return f"the statement ends too early: {either(expected)} must follow{usage}"
 
 
 def _quoted(word: str) -> str:
