@@ -76,11 +76,17 @@ class GasTrain:
 
 
 def _feeds(valve: Part, valves: tuple[Part, ...], control: Part, companions: Companions) -> Feeds:
-    """A valve with a pilot operator, or alone, feeds both; others what their lead comes from."""
+    """What a valve feeds, by its operators or by where its lead comes from.
+
+    One with a pilot operator, or alone, feeds both.  Of several the one on MV feeds the main
+    burner and that on PV the pilot; with none on MV nobody can say, and each may feed both.
+    """
     if len(valves) == 1 or valve.with_role("pilot-operator"):
         return "both"
-    by_pilot = companions.all_of(control, "gas-valve", "pilot-valve")
-    return "pilot" if valve in by_pilot else "main"
+    by_main = companions.all_of(control, "gas-valve", "main-valve")
+    if valve in by_main or valve not in companions.all_of(control, "gas-valve", "pilot-valve"):
+        return "main"
+    return "pilot" if by_main else "both"
 
 
 def _through(valve: Part, feeds: Feeds, coils: Coils) -> Flow:

@@ -111,13 +111,14 @@ class Trace:
 
         A new reason for the same state does not begin a new span; the last one counts.
         """
-        open_span: Span | None = None
-        for change in self.of(track):
-            if open_span is not None and open_span.state == change.state:
-                open_span = open_span._replace(reason=change.reason or open_span.reason)
+        last_of = {change.time_s: change for change in self.of(track)}
+        spans: list[Span] = []
+        for time_s, change in last_of.items():
+            if spans and spans[-1].state == change.state:
+                reason = change.reason or spans[-1].reason
+                spans[-1] = spans[-1]._replace(end_s=self.until_s, reason=reason)
                 continue
-            if open_span is not None and change.time_s > open_span.start_s:
-                yield open_span._replace(end_s=change.time_s)
-            open_span = Span(change.time_s, self.until_s, change.state, change.reason)
-        if open_span is not None and open_span.end_s > open_span.start_s:
-            yield open_span
+            if spans:
+                spans[-1] = spans[-1]._replace(end_s=time_s)
+            spans.append(Span(time_s, self.until_s, change.state, change.reason))
+        return (span for span in spans if span.end_s > span.start_s)
