@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from wirecheck.circuit.solve import CLOSED_OHM, Case, Circuit
+from wirecheck.circuit.numbered import Case, Circuit
 
 FREQUENCY_HZ = 60.0
 
@@ -65,25 +65,29 @@ def _elements(circuit: Circuit, case: Case) -> list[str]:
     present = [branch for n, branch in enumerate(circuit.branches) if n not in case.cut]
     for number, branch in enumerate((*present, *case.added)):
         lines += _impedance(f"b{number}", _node(branch.a), _node(branch.b), branch.ohms)
-    for number, (a, b) in enumerate(circuit.switches):
-        if case.closed[number]:
-            lines.append(f"rs{number} {_node(a)} {_node(b)} {CLOSED_OHM}")
+    for number, (a, b, ohms) in enumerate(circuit.switches):
+        if case.closed[number] and a != b:
+            lines.append(f"rs{number} {_node(a)} {_node(b)} {ohms!r}")
     for number, source in enumerate(circuit.sources):
         volts = source.volts * case.supply
         degrees = math.degrees(math.atan2(volts.imag, volts.real))
         behind = f"s{number}x"
         lines.append(f"v{number} {behind} {_node(source.b)} dc 0 ac {abs(volts)!r} {degrees!r}")
         lines += _impedance(f"v{number}", behind, _node(source.a), source.ohms)
+    place = 0
     for number, transformer in enumerate(circuit.transformers):
-        first, *others = transformer.windings
-        exciting = first.turns**2 / transformer.exciting_va
-        lines.append(f"rx{number} {_node(first.a)} {_node(first.b)} {exciting!r}")
-        for place, winding in enumerate(others):
-            coil, ratio = f"t{number}w{place}", winding.turns / first.turns
-            dotted, plain = _node(winding.a), _node(winding.b)
-            lines.append(f"e{coil} {coil} {plain} {_node(first.a)} {_node(first.b)} {ratio!r}")
-            lines.append(f"v{coil} {coil} {dotted} 0")
-            lines.append(f"f{coil} {_node(first.a)} {_node(first.b)} v{coil} {ratio!r}")
+        # The core as a node of its own: its volts are those of a winding of one turn.
+        core = f"core{number}"
+        lines.append(f"rx{number} {core} 0 {1 / transformer.exciting_va!r}")
+        for winding in transformer.windings:
+            coil = f"w{place}"
+            if place not in case.burnt:
+                inner, far = f"{coil}i", f"{coil}f"
+                lines += _impedance(coil, _node(winding.a), inner, winding.ohms)
+                lines.append(f"e{coil} {far} {_node(winding.b)} {core} 0 {winding.turns!r}")
+                lines.append(f"v{coil} {inner} {far} 0")
+                lines.append(f"f{coil} 0 {core} v{coil} {winding.turns!r}")
+            place += 1
     return lines
 
 

@@ -11,17 +11,18 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.circuit.spice import needs_ngspice, node_volts
-from wirecheck.circuit.solve import (
+from wirecheck.circuit.elimination import Elimination
+from wirecheck.circuit.numbered import (
     CLOSED_OHM,
     Branch,
     Case,
     Circuit,
-    Solution,
     SourceBranch,
+    Switch,
     Transformer,
     Winding,
-    solve,
 )
+from wirecheck.circuit.solve import Solution, solve
 
 #: Agreement asked of two solvers that use the same numbers in another order.
 RELATIVE = 1e-6
@@ -83,7 +84,7 @@ def test_an_ideal_transformer_with_a_reversed_dot() -> None:
         4,
         (Branch(1, 2, 4 - 6j), Branch(3, 0, 20)),
         sources=(SourceBranch(1, 0, 120, 1e-9),),
-        transformers=(Transformer((Winding(2, 0, 1), Winding(0, 3, 2)), 1e-9),),
+        transformers=(Transformer((Winding(2, 0, 1, 1e-6), Winding(0, 3, 2, 1e-6)), 1e-9),),
     )
     solution = solve(circuit, [ALWAYS])
     volts, amps = complex(solution.across(3, 0)[0]), complex(solution.winding_amps[0, 0])
@@ -103,10 +104,10 @@ def test_an_earth_fault_past_a_limit() -> None:
     by hand from these numbers; the trade knows the outcome (common practice, no source).
     """
     hot_limit = Circuit(  # 1 hot, 2 past the limit, 0 earthed common
-        3, (Branch(2, 0, 60),), ((1, 2),), (SourceBranch(1, 0, 24, 0.5),)
+        3, (Branch(2, 0, 60),), (Switch(1, 2),), (SourceBranch(1, 0, 24, 0.5),)
     )
     common_limit = Circuit(  # 1 hot, 2 coil's far side, 0 earthed common
-        3, (Branch(1, 2, 60),), ((2, 0),), (SourceBranch(1, 0, 24, 0.5),)
+        3, (Branch(1, 2, 60),), (Switch(2, 0),), (SourceBranch(1, 0, 24, 0.5),)
     )
     fault = (Branch(2, 0, 1e-3),)
     in_hot = solve(hot_limit, [Case([False]), Case([False], fault), Case([True], fault)])
@@ -129,9 +130,8 @@ def test_volts_between_two_islands_mean_nothing() -> None:
 def test_two_secondaries_out_of_phase_short_each_other() -> None:
     """R to R reads 48 V before they are joined; joined on both sides each carries its short."""
     sources = (SourceBranch(1, 0, 24, 0.5), SourceBranch(2, 0, -24, 0.5))
-    apart, joined = solve(Circuit(3, (), ((1, 2),), sources), [Case([False]), Case([True])]).across(
-        1, 2
-    )
+    circuit = Circuit(3, (), (Switch(1, 2),), sources)
+    apart, joined = solve(circuit, [Case([False]), Case([True])]).across(1, 2)
     assert abs(apart) == pytest.approx(48)
     assert abs(joined) / CLOSED_OHM == pytest.approx(48 / (1.0 + CLOSED_OHM), rel=1e-9)
 
@@ -156,37 +156,37 @@ _SOURCE = st.builds(
     st.floats(0.1, 20),
 )
 _WINDING = st.builds(
-    lambda pair, turns: Winding(pair[0], pair[1], turns),
+    lambda pair, turns, ohms: Winding(pair[0], pair[1], turns, ohms),
     _PAIR,
     st.sampled_from([120, 240, 24, 26.4]),
+    _OHMS,
+)
+_SWITCH = st.builds(
+    lambda pair, ohms: Switch(pair[0], pair[1], ohms), _PAIR, st.sampled_from([CLOSED_OHM, 0.1])
 )
 
 
 @st.composite
 def _circuits(draw: st.DrawFn) -> tuple[Circuit, Case]:
-    switches = tuple(draw(st.lists(_PAIR, max_size=4)))
+    switches = tuple(draw(st.lists(_SWITCH, max_size=4)))
     branches = tuple(draw(st.lists(_BRANCH, min_size=1, max_size=10)))
-    # A winding's ends lie behind an impedance, as every real one's do: two ideal windings in
-    # parallel are a contradiction for any solver.
-    windings = draw(st.lists(st.tuples(_WINDING, _OHMS), max_size=3))
-    transformer, inner = [], 7
-    for winding, ohms in windings if len(windings) > 1 else ():
-        transformer.append(Winding(inner, winding.b, winding.turns))
-        branches += (Branch(inner, winding.a, ohms),)
-        inner += 1
+    cores = draw(st.lists(st.lists(_WINDING, min_size=2, max_size=3), max_size=2))
     circuit = Circuit(
-        inner,
+        7,
         branches,
         switches,
         tuple(draw(st.lists(_SOURCE, min_size=1, max_size=3))),
-        (Transformer(tuple(transformer), 3.0),) if transformer else (),
+        tuple(Transformer(tuple(windings), 3.0) for windings in cores),
     )
-    closed = tuple(draw(st.booleans()) for _ in switches)
-    added = tuple(draw(st.lists(_BRANCH, max_size=2)))
-    cut = tuple(draw(st.lists(st.integers(0, len(branches) - 1), max_size=1)))
-    if transformer and any(n >= len(branches) - len(transformer) for n in cut):
-        cut = ()
-    return circuit, Case(closed, added, cut, draw(st.sampled_from([1.0, 0.9])))
+    count = sum(len(windings) for windings in cores)
+    case = Case(
+        tuple(draw(st.booleans()) for _ in switches),
+        tuple(draw(st.lists(_BRANCH, max_size=2))),
+        tuple(draw(st.lists(st.integers(0, len(branches) - 1), max_size=2, unique=True))),
+        tuple(draw(st.lists(st.integers(0, count - 1), max_size=1))) if count else (),
+        draw(st.sampled_from([1.0, 0.9, 0.0])),
+    )
+    return circuit, case
 
 
 @needs_ngspice
@@ -203,6 +203,20 @@ def test_random_circuits_agree_with_ngspice(drawn: tuple[Circuit, Case]) -> None
     assert np.max(np.abs(solution.volts[0] - expected)) <= RELATIVE * scale
 
 
+@settings(max_examples=100, deadline=None)
+@given(_circuits())
+def test_elimination_agrees_with_full_matrices(drawn: tuple[Circuit, Case]) -> None:
+    """Two methods that share nothing but the stamps."""
+    circuit, case = drawn
+    together, alone = solve(circuit, [case]), Elimination(circuit).solve(case)
+    scale = max(1.0, float(np.max(np.abs(together.volts))))
+    assert together.island[0].tolist() == alone.island
+    assert np.max(np.abs(together.volts[0] - alone.volts)) <= RELATIVE * scale
+    amps = np.array(alone.winding_amps)
+    scale = max(1.0, float(np.max(np.abs(amps), initial=0.0)))
+    assert np.all(np.abs(together.winding_amps[0] - amps) <= RELATIVE * scale)
+
+
 @settings(max_examples=60, deadline=None)
 @given(_circuits())
 def test_currents_at_each_node_sum_to_zero(drawn: tuple[Circuit, Case]) -> None:
@@ -212,11 +226,7 @@ def test_currents_at_each_node_sum_to_zero(drawn: tuple[Circuit, Case]) -> None:
     balance = np.zeros(circuit.nodes, dtype=complex)
     carried = 1.0
     present = [b for n, b in enumerate(circuit.branches) if n not in case.cut]
-    contacts = [
-        Branch(a, b, CLOSED_OHM)
-        for (a, b), on in zip(circuit.switches, case.closed, strict=True)
-        if on
-    ]
+    contacts = [each for each, on in zip(circuit.switches, case.closed, strict=True) if on]
     for a, b, ohms in (*present, *case.added, *contacts):
         amps = complex(solution.volts[0, a] - solution.volts[0, b]) / ohms
         carried = max(carried, abs(amps))

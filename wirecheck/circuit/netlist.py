@@ -1,7 +1,7 @@
-"""From a diagram to the numbered circuit that `wirecheck.circuit.solve` takes.
+"""From a diagram to the numbered circuit that the solvers take.
 
-Nodes are the nets of the diagram, except where a lead has a resistance of its own (a stated
-length, or found loose): there the net falls into several nodes with the lead between them.
+Nodes are the nets of the diagram, except where a lead has a resistance of its own (a length, or
+found loose): there the net falls into several nodes with the lead between them.
 """
 
 from __future__ import annotations
@@ -11,22 +11,33 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from wirecheck.circuit.copper import lead_ohms
 from wirecheck.circuit.found_wrong import SHORTED_OHM, condition
 from wirecheck.circuit.nets import Element, Nets
-from wirecheck.circuit.solve import Branch, Circuit, SourceBranch, Transformer, Winding
-from wirecheck.model.diagram import EARTH, Lead, Part, Terminal, Value
+from wirecheck.circuit.numbered import (
+    Branch,
+    Circuit,
+    SourceBranch,
+    Switch,
+    Transformer,
+    Winding,
+)
+from wirecheck.circuit.resistances import lead_resistances, number_nodes
+from wirecheck.circuit.supplies import (
+    EXCITING_VA,
+    GENERATOR_OHM,
+    MAINS_OHM,
+    SERVICE_BOND_OHM,
+    USUAL_RISE_PERCENT,
+    USUAL_VA,
+    Secondary,
+    secondary,
+)
+from wirecheck.model.diagram import Part, Terminal, Value
 from wirecheck.model.kind import LoadSpec, SourceSpec
 from wirecheck.model.quantity import Quantity
 
-#: Behind the supply's terminals, in ohm: some hundred amperes into a bolted short (common
-#: practice, no source).
-MAINS_OHM = 0.1
-#: The bond of neutral and ground at the service, in ohm (common practice, no source).
-SERVICE_BOND_OHM = 0.01
-#: What a small transformer takes unloaded, in VA (common practice, no source).
-EXCITING_VA = 3.0
-#: A bond through screws and brackets where it is to be thought good, in ohm (common practice).
+#: A bond to the appliance's metal through screws and brackets, where it conducts at all, in ohm
+#: (common practice, no source).
 BOND_OHM = 0.1
 
 
@@ -47,7 +58,8 @@ class Netlist(NamedTuple):
         loads: the branch of each load that takes current.
         leads: the branch of each lead with a resistance.
         bonds: the switch of each bond that may conduct, behind those of the contacts.
-        series: the branch in series with each transformer secondary: its amperes are the load's.
+        series: the winding that is each transformer secondary.
+        sources: the source of each supply that no drawn transformer feeds.
     """
 
     circuit: Circuit
@@ -57,6 +69,7 @@ class Netlist(NamedTuple):
     leads: dict[int, int]
     bonds: dict[ElementKey, int]
     series: dict[ElementKey, int]
+    sources: dict[ElementKey, int]
 
 
 def netlist(nets: Nets, *, temperature_c: float = 20.0) -> Netlist:
@@ -64,20 +77,16 @@ def netlist(nets: Nets, *, temperature_c: float = 20.0) -> Netlist:
 
     Args:
         nets: of the diagram.
-        temperature_c: of the copper of leads with a stated length.
+        temperature_c: of the copper of leads with a known length.
     """
-    resistive = {
-        number: ohms
-        for number, lead in enumerate(nets.diagram.leads)
-        if lead.conducts and (ohms := _ohms(lead, nets, temperature_c)) > 0
-    }
-    node_of = _nodes(nets, set(resistive))
-    builder = _Builder(node_of)
+    resistive = lead_resistances(nets, temperature_c)
+    builder = _Builder(nets, number_nodes(nets, resistive))
     for number, ohms in resistive.items():
         lead = nets.diagram.leads[number]
         builder.leads[number] = builder.branch(lead.a, lead.b, ohms)
-    has_mains = any(part.family == "mains" for part in nets.diagram.parts.values())
-    for part in nets.diagram.parts.values():
+    parts = nets.diagram.parts.values()
+    has_mains = any(part.family == "mains" for part in parts)
+    for part in parts:
         for number, element in enumerate(nets.elements_of[part.key]):
             builder.add(ElementKey(part.key, number), element)
         builder.supply_bond(part)
@@ -86,52 +95,25 @@ def netlist(nets: Nets, *, temperature_c: float = 20.0) -> Netlist:
     return builder.netlist()
 
 
-def _ohms(lead: Lead, nets: Nets, temperature_c: float) -> float:
-    """Resistance of one lead: its share of its run's copper, and what was found loose."""
-    loose = lead.given.get("loose")
-    found = loose.value.high_base if loose and isinstance(loose.value, Quantity) else 0.0
-    length = lead.given.get("length")
-    if length is None or not isinstance(length.value, Quantity):
-        return found
-    leads = nets.run_sizes[lead.run] if lead.shared_length else 1
-    size = lead.given.get("size")
-    gauge = size.value if size and isinstance(size.value, Quantity) else None
-    return found + lead_ohms(gauge, length.value.high_base / leads, temperature_c)
-
-
-def _nodes(nets: Nets, resistive: set[int]) -> dict[Terminal, int]:
-    """Node numbers; the earth's is 0."""
-    graph = nets.conductors
-    if resistive:
-        import networkx as nx
-
-        graph = nx.Graph(graph)
-        for number in resistive:
-            lead = nets.diagram.leads[number]
-            if graph.has_edge(lead.a, lead.b) and graph.edges[lead.a, lead.b].get("lead") == number:
-                graph.remove_edge(lead.a, lead.b)
-        groups = list(nx.connected_components(graph))
-    else:
-        groups = [set(members) for members in nets.members]
-    groups.sort(key=lambda members: EARTH not in members)  # stable: only the earth moves
-    return {terminal: number for number, members in enumerate(groups) for terminal in members}
-
-
 class _Builder:
     """Collects the branches of a circuit."""
 
-    def __init__(self, node_of: dict[Terminal, int]) -> None:
+    def __init__(self, nets: Nets, node_of: dict[Terminal, int]) -> None:
+        self.nets = nets
         self.node_of = node_of
+        self.nodes = max(node_of.values()) + 1
         self.branches: list[Branch] = []
-        self.switches: list[tuple[int, int]] = []
+        self.switches: list[Switch] = []
         self.contacts: list[ElementKey] = []
-        self.sources: list[SourceBranch] = []
+        self.source_branches: list[SourceBranch] = []
         self.transformers: list[Transformer] = []
-        self.extra_nodes = 0
+        self.windings = 0
         self.loads: dict[ElementKey, int] = {}
         self.leads: dict[int, int] = {}
-        self.bond_ends: dict[ElementKey, tuple[int, int]] = {}
+        self.bond_switches: dict[ElementKey, Switch] = {}
         self.series: dict[ElementKey, int] = {}
+        self.sources: dict[ElementKey, int] = {}
+        self._powered: set[frozenset[int]] = set()
 
     def branch(self, a: Terminal, b: Terminal, ohms: complex) -> int:
         self.branches.append(Branch(self.node_of[a], self.node_of[b], ohms))
@@ -140,11 +122,11 @@ class _Builder:
     def add(self, key: ElementKey, element: Element) -> None:
         a, b = self.node_of[element.a], self.node_of[element.b]
         if element.type == "switch":
-            self.switches.append((a, b))
+            self.switches.append(Switch(a, b))
             self.contacts.append(key)
         elif element.type == "bond":
             if element.name != "none":
-                self.bond_ends[key] = (a, b)
+                self.bond_switches[key] = Switch(a, b, BOND_OHM)
         elif isinstance(element.spec, LoadSpec):
             ohms = load_ohms(element.spec, element.part.values)
             if ohms is not None and condition(element) != "open":
@@ -156,38 +138,30 @@ class _Builder:
             self._source(key, element, element.spec)
 
     def _source(self, key: ElementKey, element: Element, spec: SourceSpec) -> None:
-        values = element.part.values
-        volts = highest(values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts)
+        behind = source_behind(element.part, spec)
         a, b = self.node_of[element.a], self.node_of[element.b]
-        if element.part.family == "mains":
-            phasor = cmath.rect(volts * spec.share, math.radians(spec.phase_deg))
-            self.sources.append(SourceBranch(a, b, phasor, MAINS_OHM))
+        if spec.fed_by:
+            self._transformer(key, element.part, spec, behind)
             return
-        rise = highest(values.get(spec.regulation)) / 100 if spec.regulation else 0.0
-        rating = highest(values.get(spec.rating)) if spec.rating else 0.0
-        unloaded = volts * (1 + rise)
-        behind = (unloaded - volts) * volts / rating if rating and rise else MAINS_OHM
-        if not spec.fed_by:
-            self.sources.append(SourceBranch(a, b, unloaded, behind))
-            return
-        inner = self._new_node()
-        self.series[key] = len(self.branches)
-        self.branches.append(Branch(inner, a, behind))
-        rated = _all(values.get(spec.fed_volts)) if spec.fed_volts else []
-        windings = [Winding(inner, b, unloaded)]
-        for number, (first, second) in enumerate(spec.fed_by):
-            turns = rated[min(number, len(rated) - 1)] if rated else 120.0
-            part = element.part
-            windings.append(
-                Winding(
-                    self.node_of[part.terminal(first)], self.node_of[part.terminal(second)], turns
-                )
-            )
-        self.transformers.append(Transformer(tuple(windings), EXCITING_VA))
+        phasor = cmath.rect(behind.unloaded_v * spec.share, math.radians(spec.phase_deg))
+        self.sources[key] = len(self.source_branches)
+        self.source_branches.append(SourceBranch(a, b, phasor, behind.ohms))
 
-    def _new_node(self) -> int:
-        self.extra_nodes += 1
-        return max(self.node_of.values()) + self.extra_nodes
+    def _transformer(
+        self, key: ElementKey, part: Part, spec: SourceSpec, behind: Secondary
+    ) -> None:
+        """Half of the impedance lies in the secondary, half in each primary winding."""
+        a, b = (self.node_of[part.terminal(name)] for name in spec.between)
+        windings = [Winding(a, b, behind.unloaded_v, behind.ohms / 2)]
+        rated = _all(part.values.get(spec.fed_volts)) if spec.fed_volts else []
+        for number, pair in enumerate(spec.fed_by):
+            turns = rated[min(number, len(rated) - 1)] if rated else 120.0
+            first, second = (self.node_of[part.terminal(name)] for name in pair)
+            ohms = behind.ohms / 2 * (turns / behind.unloaded_v) ** 2
+            windings.append(Winding(first, second, turns, ohms))
+        self.series[key] = self.windings
+        self.windings += len(windings)
+        self.transformers.append(Transformer(tuple(windings), EXCITING_VA))
 
     def supply_bond(self, part: Part) -> None:
         """Neutral and ground are one at the service."""
@@ -196,26 +170,27 @@ class _Builder:
             self.branch(neutral[0], ground[0], SERVICE_BOND_OHM)
 
     def assume_powered(self, part: Part) -> None:
-        """A transformer in a sketch without mains is taken to be fed at its rated volts."""
+        """A transformer in a sketch without mains is taken to be fed at its rated volts.
+
+        Primaries on the same two leads are fed once, whichever way round each is.
+        """
         for spec in part.structure.sources:
             if spec.fed_by and spec.fed_volts:
-                first, second = spec.fed_by[0]
-                volts = _all(part.values.get(spec.fed_volts))[0]
-                a, b = part.terminal(first), part.terminal(second)
-                source = SourceBranch(self.node_of[a], self.node_of[b], volts, MAINS_OHM)
-                self.sources.append(source)
+                first, second = (part.terminal(name) for name in spec.fed_by[0])
+                pair = frozenset((self.nets.net_of[first], self.nets.net_of[second]))
+                if pair not in self._powered:
+                    self._powered.add(pair)
+                    volts = _all(part.values.get(spec.fed_volts))[0]
+                    a, b = self.node_of[first], self.node_of[second]
+                    self.source_branches.append(SourceBranch(a, b, volts, MAINS_OHM))
 
     def netlist(self) -> Netlist:
-        bonds = {}
-        for key, ends in self.bond_ends.items():
-            bonds[key] = len(self.switches)
-            self.switches.append(ends)
-        nodes = max(self.node_of.values()) + 1 + self.extra_nodes
+        bonds = {key: len(self.switches) + number for number, key in enumerate(self.bond_switches)}
         circuit = Circuit(
-            nodes,
+            self.nodes,
             tuple(self.branches),
-            tuple(self.switches),
-            tuple(self.sources),
+            (*self.switches, *self.bond_switches.values()),
+            tuple(self.source_branches),
             tuple(self.transformers),
         )
         return Netlist(
@@ -226,7 +201,20 @@ class _Builder:
             self.leads,
             bonds,
             self.series,
+            self.sources,
         )
+
+
+def source_behind(part: Part, spec: SourceSpec) -> Secondary:
+    """Volts with no load of a source, and its impedance in ohm."""
+    volts = highest(part.values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts)
+    if part.family == "mains":
+        return Secondary(volts, MAINS_OHM)
+    if part.family == "pilot-generator":
+        return Secondary(volts, GENERATOR_OHM)
+    rise = highest(part.values.get(spec.regulation)) if spec.regulation else USUAL_RISE_PERCENT
+    rating = highest(part.values.get(spec.rating)) if spec.rating else USUAL_VA
+    return secondary(volts, rating, rise)
 
 
 def load_ohms(spec: LoadSpec, values: Mapping[str, Value]) -> complex | None:

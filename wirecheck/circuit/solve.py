@@ -1,10 +1,9 @@
-"""The steady AC state of a circuit, for many positions of its switches in one call.
+"""The steady AC state of a circuit, for many positions of its contacts and many faults in one call.
 
-Modified nodal analysis on complex phasors (rms values): every branch is an admittance, every
-source stands behind an impedance and is stamped as a current (so that a bolted short gives a
-finite current), a transformer is ideal, with one unknown for its flux and one for the current of
-each winding.  (Stamps: Ho, Ruehli and Brennan, "The modified nodal approach to network
-analysis", 1975; from memory.)
+Once the earth is taken out the circuit falls into blocks that nothing joins: each burner of a row
+of burners that share nothing but their earth is one.  Blocks of one size are solved together, for
+all cases at once, so the work grows with the number of blocks.  A block too large for that is left
+to `wirecheck.circuit.elimination`, state by state.
 
 Nodes that no conductor joins to the reference float.  Each such island gets a reference of its
 own, so its voltages among themselves are right; `Solution.island` tells islands apart, and
@@ -13,86 +12,35 @@ volts between two islands mean nothing.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from wirecheck.circuit.elimination import Elimination
+from wirecheck.circuit.islands import Islands, Pair, lowest_joined
+from wirecheck.circuit.numbered import (
+    Case,
+    Circuit,
+    Stamp,
+    branch_stamp,
+    drive,
+    fixed_stamps,
+    winding_stamp,
+)
+
 Complex = NDArray[np.complex128]
+Ints = NDArray[np.int64]
 
-#: A closed contact, and a lead of no stated length: small against any load, and finite.
-CLOSED_OHM = 1e-3
+#: No joins: the blocks of the circuit by itself.
+_NONE: frozenset[Pair] = frozenset()
 
-
-class Branch(NamedTuple):
-    """An impedance between two nodes, in ohm."""
-
-    a: int
-    b: int
-    ohms: complex
-
-
-class SourceBranch(NamedTuple):
-    """A source of ``volts`` (rms phasor, ``a`` against ``b``) behind ``ohms``."""
-
-    a: int
-    b: int
-    volts: complex
-    ohms: complex
-
-
-class Winding(NamedTuple):
-    """One winding of an ideal transformer: its two nodes (``a`` is the dotted one) and turns."""
-
-    a: int
-    b: int
-    turns: float
-
-
-class Transformer(NamedTuple):
-    """Windings on one core; ``exciting_va`` is what it takes unloaded, at as many volts as turns.
-
-    Without an exciting current, windings that are joined to nothing else would leave the volts
-    of their common end open to any value.
-    """
-
-    windings: tuple[Winding, ...]
-    exciting_va: float
-
-
-class Circuit(NamedTuple):
-    """A numbered circuit; node 0 is the reference (the unit's earth).
-
-    Attributes:
-        nodes: how many nodes.
-        branches: impedances that are always there.
-        switches: node pairs that a closed switch joins with `CLOSED_OHM`.
-        sources: voltages behind impedances.
-        transformers: ideal but for their exciting current.
-    """
-
-    nodes: int
-    branches: tuple[Branch, ...] = ()
-    switches: tuple[tuple[int, int], ...] = ()
-    sources: tuple[SourceBranch, ...] = ()
-    transformers: tuple[Transformer, ...] = ()
-
-
-class Case(NamedTuple):
-    """One state to solve: which switches are closed, and what differs from the circuit.
-
-    Attributes:
-        closed: a flag for each switch.
-        added: impedances that this case adds (an earth fault, a meter).
-        cut: indices of branches that this case takes away (an open coil, a broken lead).
-        supply: what the sources give, as a share of their volts (0 with the power off).
-    """
-
-    closed: Sequence[bool]
-    added: tuple[Branch, ...] = ()
-    cut: tuple[int, ...] = ()
-    supply: float = 1.0
+#: Blocks with more unknowns are not solved as full matrices: their work grows with the cube.
+LARGEST_BLOCK = 200
+#: Entries of all matrices held at one time, 16 bytes each.
+ENTRIES_AT_ONCE = 4_000_000
 
 
 class Solution(NamedTuple):
@@ -106,10 +54,10 @@ class Solution(NamedTuple):
     """
 
     volts: Complex
-    island: NDArray[np.int64]
+    island: Ints
     winding_amps: Complex
 
-    def across(self, a: int | NDArray[np.int64], b: int | NDArray[np.int64]) -> Complex:
+    def across(self, a: int | Ints, b: int | Ints) -> Complex:
         """Volts of node a against node b; nan where the two do not share an island.
 
         (cases,) for two nodes; (cases, pairs) for two arrays of nodes.
@@ -120,7 +68,7 @@ class Solution(NamedTuple):
 
 
 def solve(circuit: Circuit, cases: Sequence[Case]) -> Solution:
-    """Solve every case.
+    """Solve every case; see `Solver` for a circuit that is asked more than once.
 
     Args:
         circuit: what all cases share.
@@ -129,90 +77,225 @@ def solve(circuit: Circuit, cases: Sequence[Case]) -> Solution:
     Returns:
         A `Solution` with one row for each case.
     """
-    windings = [winding for each in circuit.transformers for winding in each.windings]
-    size = circuit.nodes + len(windings) + len(circuit.transformers)
-    shared = np.zeros((size, size), dtype=np.complex128)
-    drive = np.zeros(size, dtype=np.complex128)
-    for branch in circuit.branches:
-        _stamp(shared, branch.a, branch.b, 1 / branch.ohms)
-    for source in circuit.sources:
-        _stamp(shared, source.a, source.b, 1 / source.ohms)
-        drive[source.a] += source.volts / source.ohms
-        drive[source.b] -= source.volts / source.ohms
-    _stamp_transformers(shared, circuit)
-    matrices = np.broadcast_to(shared, (len(cases), size, size)).copy()
-    closed = np.array([case.closed for case in cases], dtype=bool).reshape(
-        len(cases), len(circuit.switches)
-    )
-    for number, (a, b) in enumerate(circuit.switches):
-        if a != b:
-            rows = closed[:, number]
-            for row, column, sign in ((a, a, 1), (b, b, 1), (a, b, -1), (b, a, -1)):
-                matrices[rows, row, column] += sign / CLOSED_OHM
-    for number, case in enumerate(cases):
-        for branch in case.added:
-            _stamp(matrices[number], branch.a, branch.b, 1 / branch.ohms)
-        for cut in case.cut:
-            branch = circuit.branches[cut]
-            _stamp(matrices[number], branch.a, branch.b, -1 / branch.ohms)
-    island = _islands(circuit, cases, closed)
-    case_of, node_of = np.nonzero(island == np.arange(circuit.nodes))
-    matrices[case_of, node_of, node_of] += 1.0  # no current flows here: it only sets 0 V
-    supply = np.array([case.supply for case in cases])
-    solved = np.linalg.solve(matrices, (supply[:, None] * drive)[..., None])
-    unknowns: Complex = solved[..., 0].astype(np.complex128, copy=False)
-    windings_end = circuit.nodes + len(windings)
-    return Solution(unknowns[:, : circuit.nodes], island, unknowns[:, circuit.nodes : windings_end])
+    return Solver(circuit).solve(cases)
 
 
-def _stamp(matrix: Complex, a: int, b: int, siemens: complex) -> None:
-    if a != b:
-        matrix[a, a] += siemens
-        matrix[b, b] += siemens
-        matrix[a, b] -= siemens
-        matrix[b, a] -= siemens
+class Solver:
+    """A circuit made ready to be solved in any of its states."""
+
+    def __init__(self, circuit: Circuit) -> None:
+        """Nothing is worked out before it is asked for."""
+        self._circuit = circuit
+        self._islands = Islands(circuit)
+        self._plans: dict[frozenset[Pair], _Plan] = {}
+        self._one_by_one: Elimination | None = None
+
+    def solve(self, cases: Sequence[Case]) -> Solution:
+        """Solve every case.
+
+        Args:
+            cases: at least one.
+
+        Returns:
+            A `Solution` with one row for each case.
+        """
+        plan = self._plan(cases)
+        if plan.largest > LARGEST_BLOCK:
+            return self._each(cases)
+        at_once = max(1, ENTRIES_AT_ONCE // max(plan.entries, 1))
+        parts = [
+            self._together(plan, cases[first : first + at_once])
+            for first in range(0, len(cases), at_once)
+        ]
+        if len(parts) == 1:
+            return parts[0]
+        return Solution(*(np.concatenate(arrays) for arrays in zip(*parts, strict=True)))
+
+    def _plan(self, cases: Sequence[Case]) -> _Plan:
+        """The blocks, with those made one that an added branch joins."""
+        if not self._plans:
+            self._plans[_NONE] = _Plan(self._circuit, _NONE)
+        plain = self._plans[_NONE]
+        joins = frozenset(
+            (plain.block[branch.a], plain.block[branch.b])
+            for case in cases
+            for branch in case.added
+            if branch.a and branch.b and plain.block[branch.a] != plain.block[branch.b]
+        )
+        if joins not in self._plans:
+            self._plans[joins] = _Plan(self._circuit, joins)
+        return self._plans[joins]
+
+    def _each(self, cases: Sequence[Case]) -> Solution:
+        if self._one_by_one is None:
+            self._one_by_one = Elimination(self._circuit)
+        solved = [self._one_by_one.solve(case) for case in cases]
+        windings = sum(1 for _ in self._circuit.windings())
+        return Solution(
+            np.array([rest.volts for rest in solved], dtype=np.complex128),
+            np.array([rest.island for rest in solved], dtype=np.int64),
+            np.array([rest.winding_amps for rest in solved], dtype=np.complex128).reshape(
+                len(cases), windings
+            ),
+        )
+
+    def _together(self, plan: _Plan, cases: Sequence[Case]) -> Solution:
+        island = np.array([self._islands.of(case) for case in cases], dtype=np.int64)
+        unknowns = plan.solve(cases, island)
+        nodes = self._circuit.nodes
+        return Solution(unknowns[:, :nodes], island, plan.winding_amps(unknowns, cases))
 
 
-def _stamp_transformers(matrix: Complex, circuit: Circuit) -> None:
-    """Each winding: v = turns x flux; the turns-weighted currents sum to the exciting current."""
-    row = circuit.nodes
-    flux = circuit.nodes + sum(len(each.windings) for each in circuit.transformers)
-    for transformer in circuit.transformers:
-        matrix[flux, flux] += transformer.exciting_va
-        for winding in transformer.windings:
-            matrix[winding.a, row] += 1
-            matrix[winding.b, row] -= 1
-            matrix[row, winding.a] += 1
-            matrix[row, winding.b] -= 1
-            matrix[row, flux] -= winding.turns
-            matrix[flux, row] -= winding.turns
-            row += 1
-        flux += 1
+class _Entries(NamedTuple):
+    """Entries of the matrices: which stamp each belongs to, where it stands, and its value."""
+
+    owner: Ints
+    place: Ints
+    value: Complex
 
 
-def _islands(
-    circuit: Circuit, cases: Sequence[Case], closed: NDArray[np.bool_]
-) -> NDArray[np.int64]:
-    """(cases, nodes) the lowest node that conductors join each node to."""
-    label = np.tile(np.arange(circuit.nodes), (len(cases), 1))
-    always = [(source.a, source.b) for source in circuit.sources]
-    always += [(w.a, w.b) for each in circuit.transformers for w in each.windings]
-    present = np.ones((len(cases), len(circuit.branches)), dtype=bool)
-    for number, case in enumerate(cases):
-        present[number, list(case.cut)] = False
-    everywhere = np.ones(len(cases), dtype=bool)
-    joins = [(a, b, everywhere) for a, b in always]
-    joins += [(b.a, b.b, present[:, n]) for n, b in enumerate(circuit.branches)]
-    joins += [(a, b, closed[:, n]) for n, (a, b) in enumerate(circuit.switches)]
-    for number, case in enumerate(cases):
-        only = np.zeros(len(cases), dtype=bool)
-        only[number] = True
-        joins += [(branch.a, branch.b, only) for branch in case.added]
-    while True:
-        before = label.copy()
-        for a, b, where in joins:
-            low = np.minimum(label[:, a], label[:, b])
-            label[:, a] = np.where(where, low, label[:, a])
-            label[:, b] = np.where(where, low, label[:, b])
-        if np.array_equal(before, label):
-            return label
+class _Group(NamedTuple):
+    """Blocks of one size, side by side: their rows, and their entries in the flat array."""
+
+    size: int
+    blocks: int
+    rows: slice
+    entries: slice
+
+
+class _Plan:
+    """The blocks of a circuit, where each unknown stands in them, and what all cases share.
+
+    Attributes:
+        block: for each unknown the lowest of its block; 0 for the earth alone.
+        largest: unknowns of the largest block.
+        entries: entries of all matrices.
+    """
+
+    def __init__(self, circuit: Circuit, joins: Iterable[Pair]) -> None:
+        self._branches = [branch_stamp(branch) for branch in circuit.branches]
+        self._windings = [winding_stamp(winding, flux) for winding, flux in circuit.windings()]
+        switches = [branch_stamp(switch) for switch in circuit.switches]
+        fixed = list(fixed_stamps(circuit))
+        self.block = lowest_joined(circuit.unknowns, _joins([*fixed, *switches], joins))
+        self._lay_out()
+        self._shared = np.zeros(self.entries, dtype=np.complex128)
+        stamped = self._entries(fixed)
+        np.add.at(self._shared, stamped.place, stamped.value)
+        self._drive = np.zeros(circuit.unknowns - 1, dtype=np.complex128)
+        for node, amps in drive(circuit):
+            if node:
+                self._drive[self._row[node]] += amps
+        switched = self._entries(switches)
+        order = np.argsort(switched.place, kind="stable")
+        self._switched = _Entries(
+            switched.owner[order], switched.place[order], switched.value[order]
+        )
+        self._switch_places, self._switch_starts = np.unique(
+            self._switched.place, return_index=True
+        )
+        ends = [(w.a, w.b, flux) for w, flux in circuit.windings()]
+        self._winding_ends: Ints = np.array(ends, dtype=np.int64).reshape(-1, 3)
+        self._turns = np.array([w.turns for w, _flux in circuit.windings()])
+        self._winding_siemens = np.array([1 / w.ohms for w, _flux in circuit.windings()])
+
+    def _lay_out(self) -> None:
+        """Blocks of one size stand side by side, the smallest first."""
+        block = np.array(self.block, dtype=np.int64)
+        size = np.bincount(block)[block]
+        order = np.lexsort((block, size))
+        order = order[order != 0]  # the earth is no unknown
+        ranked = size[order]
+        self._row: Ints = np.zeros(len(block), dtype=np.int64)
+        self._row[order] = np.arange(len(order))
+        starts = np.concatenate(([0], np.cumsum(ranked)))
+        self._start: Ints = np.zeros(len(block), dtype=np.int64)
+        self._start[order] = starts[:-1]
+        first = np.zeros(len(block), dtype=np.int64)
+        first[block[order[::-1]]] = self._row[order[::-1]]
+        self._column = self._row - first[block]
+        self._groups = []
+        for each in np.unique(ranked):
+            rows = slice(*np.searchsorted(ranked, [each, each + 1]))
+            entries = slice(int(starts[rows.start]), int(starts[rows.stop]))
+            blocks = (rows.stop - rows.start) // each
+            self._groups.append(_Group(int(each), int(blocks), rows, entries))
+        self.entries = int(starts[-1])
+        self.largest = int(ranked[-1]) if len(ranked) else 0
+
+    def _entries(self, stamps: Sequence[Stamp]) -> _Entries:
+        """Where stamps put their entries; the owner is their number."""
+        owner: list[int] = []
+        place: list[int] = []
+        value: list[complex] = []
+        for number, (terms, siemens) in enumerate(stamps):
+            for row, weight in terms:
+                if row:
+                    start = self._start[row]
+                    for column, other in terms:
+                        if column:
+                            owner.append(number)
+                            place.append(start + self._column[column])
+                            value.append(siemens * weight * other)
+        return _Entries(
+            np.array(owner, dtype=np.int64),
+            np.array(place, dtype=np.int64),
+            np.array(value, dtype=np.complex128),
+        )
+
+    def solve(self, cases: Sequence[Case], island: Ints) -> Complex:
+        """(cases, unknowns) the solved unknowns, that of the earth 0."""
+        matrices = np.tile(self._shared, (len(cases), 1))
+        closed = np.array([case.closed for case in cases], dtype=bool).reshape(len(cases), -1)
+        if len(self._switch_places):
+            switched = closed[:, self._switched.owner] * self._switched.value
+            matrices[:, self._switch_places] += np.add.reduceat(
+                switched, self._switch_starts, axis=1
+            )
+        self._change(matrices, cases)
+        case_of, node_of = np.nonzero(island == np.arange(island.shape[1]))
+        case_of, node_of = case_of[node_of != 0], node_of[node_of != 0]
+        # No current flows through these: they only set each island's reference to 0 V.
+        matrices[case_of, self._start[node_of] + self._column[node_of]] += 1.0
+        supply = np.array([case.supply for case in cases])
+        right = supply[:, None] * self._drive
+        for size, blocks, rows, entries in self._groups:
+            full = matrices[:, entries].reshape(len(cases), blocks, size, size)
+            known = right[:, rows].reshape(len(cases), blocks, size, 1)
+            right[:, rows] = np.linalg.solve(full, known).reshape(len(cases), -1)
+        unknowns = right[:, self._row]
+        unknowns[:, 0] = 0
+        return unknowns
+
+    def _change(self, matrices: Complex, cases: Sequence[Case]) -> None:
+        """What each case adds and takes away."""
+        changes: list[tuple[int, Stamp]] = []
+        for number, case in enumerate(cases):
+            changes += [(number, branch_stamp(branch)) for branch in case.added]
+            changes += [(number, _less(self._branches[branch])) for branch in case.cut]
+            changes += [(number, _less(self._windings[winding])) for winding in case.burnt]
+        if changes:
+            entries = self._entries([stamp for _number, stamp in changes])
+            case_of = np.array([number for number, _stamp in changes])[entries.owner]
+            np.add.at(matrices, (case_of, entries.place), entries.value)
+
+    def winding_amps(self, unknowns: Complex, cases: Sequence[Case]) -> Complex:
+        """(cases, windings) into the dotted end of each."""
+        a, b, flux = self._winding_ends.T
+        across = unknowns[:, a] - unknowns[:, b] - self._turns * unknowns[:, flux]
+        amps: Complex = across * self._winding_siemens
+        for number, case in enumerate(cases):
+            amps[number, list(case.burnt)] = 0
+        return amps
+
+
+def _joins(stamps: Iterable[Stamp], joins: Iterable[Pair]) -> Iterator[Pair]:
+    """Unknowns that stand in one equation, the earth left out."""
+    for terms, _siemens in stamps:
+        unknowns = [unknown for unknown, _weight in terms if unknown]
+        yield from pairwise(unknowns)
+    yield from joins
+
+
+def _less(stamp: Stamp) -> Stamp:
+    return Stamp(stamp.terms, -stamp.siemens)

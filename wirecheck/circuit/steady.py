@@ -1,7 +1,7 @@
 """The circuit at rest in one position of its contacts, in plain numbers, each solved once.
 
-`wirecheck.circuit.solve` works on arrays; here each answer is looked up by the element it
-belongs to, and kept for the next time the contacts stand like that.
+The solvers know nodes and branches; here each answer is looked up by the element it belongs to,
+and kept for the next time the contacts stand like that.
 """
 
 from __future__ import annotations
@@ -9,15 +9,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-import numpy as np
-from numpy.typing import NDArray
-
+from wirecheck.circuit.elimination import Elimination, Rest
 from wirecheck.circuit.netlist import ElementKey, netlist
 from wirecheck.circuit.nets import Nets
-from wirecheck.circuit.solve import CLOSED_OHM, Case, Solution, solve
+from wirecheck.circuit.numbered import Case
 from wirecheck.model.diagram import Terminal
 
-Indices = NDArray[np.int64]
+_Pair = tuple[int, int]
 
 
 class Steady(NamedTuple):
@@ -60,19 +58,16 @@ class SteadyStates:
             watched: pairs of terminals whose volts are wanted.
         """
         self._net = net = netlist(nets)
+        self._circuit = Elimination(net.circuit)
         self.contacts = net.switches
         self._bonds = [
             poor_bonds or nets.elements_of[key.part][key.number].name == "solid"
             for key in net.bonds
         ]
-        self._loads = tuple(net.loads)
-        ends = [nets.elements_of[key.part][key.number] for key in (*net.loads, *net.series)]
-        pairs = [(net.node_of[each.a], net.node_of[each.b]) for each in ends]
-        pairs += [(net.node_of[a], net.node_of[b]) for a, b in watched]
-        self._pairs = _indices(pairs)
-        self._switches = _indices(net.circuit.switches[: len(net.switches)])
-        self._sources = tuple(net.series)
-        self._behind = tuple(net.circuit.branches[branch] for branch in net.series.values())
+        self._loads = [(key, net.circuit.branches[number][:2]) for key, number in net.loads.items()]
+        windings = [winding for winding, _flux in net.circuit.windings()]
+        self._sources = [(key, number, windings[number][:2]) for key, number in net.series.items()]
+        self._watched = [(net.node_of[a], net.node_of[b]) for a, b in watched]
         self._solved: dict[tuple[object, ...], Steady] = {}
 
     def at(
@@ -91,39 +86,31 @@ class SteadyStates:
         """
         key = (closed, power, gone)
         if key not in self._solved:
-            branch_of = {**self._net.loads, **self._net.series}
-            cut = tuple(sorted(branch_of[each] for each in gone))
-            case = Case([*closed, *self._bonds], cut=cut, supply=1.0 if power else 0.0)
-            solution = solve(self._net.circuit, [case])
-            self._solved[key] = self._read(solution, np.array(closed, dtype=bool), gone)
+            loads, series = self._net.loads, self._net.series
+            case = Case(
+                (*closed, *self._bonds),
+                cut=tuple(sorted(loads[each] for each in gone if each in loads)),
+                burnt=tuple(sorted(series[each] for each in gone if each in series)),
+                supply=1.0 if power else 0.0,
+            )
+            self._solved[key] = self._read(self._circuit.solve(case), closed)
         return self._solved[key]
 
-    def _read(
-        self, solution: Solution, closed: NDArray[np.bool_], gone: frozenset[ElementKey]
-    ) -> Steady:
-        volts = _volts(solution, self._pairs)
-        loads, sources = len(self._loads), len(self._sources)
-        amps = np.where(closed, np.array(_volts(solution, self._switches)) / CLOSED_OHM, 0.0)
-        behind = _volts(solution, _indices([(each.a, each.b) for each in self._behind]))
-        source_amps = {
-            key: 0.0 if key in gone else drop / abs(branch.ohms)
-            for key, drop, branch in zip(self._sources, behind, self._behind, strict=True)
-        }
+    def _read(self, rest: Rest, closed: tuple[bool, ...]) -> Steady:
+        switches = zip(self.contacts, self._net.circuit.switches, closed, strict=False)
         return Steady(
-            dict(zip(self._loads, volts[:loads], strict=True)),
-            dict(zip(self.contacts, amps.tolist(), strict=True)),
-            source_amps,
-            dict(zip(self._sources, volts[loads : loads + sources], strict=True)),
-            tuple(volts[loads + sources :]),
+            {key: _volts(rest, pair) for key, pair in self._loads},
+            {
+                key: _volts(rest, (switch.a, switch.b)) / switch.ohms if on else 0.0
+                for key, switch, on in switches
+            },
+            {key: abs(rest.winding_amps[number]) for key, number, _pair in self._sources},
+            {key: _volts(rest, pair) for key, _number, pair in self._sources},
+            tuple(_volts(rest, pair) for pair in self._watched),
         )
 
 
-def _indices(pairs: Sequence[tuple[int, int]]) -> Indices:
-    return np.array(pairs, dtype=np.int64).reshape(-1, 2)
-
-
-def _volts(solution: Solution, pairs: Indices) -> list[float]:
-    """Rms volts of each pair; 0 where no conductor joins the two."""
-    volts = np.abs(solution.across(pairs[:, 0], pairs[:, 1])[0])
-    result: list[float] = np.nan_to_num(volts).tolist()
-    return result
+def _volts(rest: Rest, pair: _Pair) -> float:
+    """Rms volts of a pair of nodes; 0 where no conductor joins the two."""
+    volts = rest.across(*pair)
+    return abs(volts) if volts is not None else 0.0
