@@ -10,8 +10,10 @@ import re
 from collections.abc import Iterable
 from typing import Final, NamedTuple
 
+from lark import UnexpectedInput
+
 from wirecheck.language.cut import cut
-from wirecheck.language.mend import mend
+from wirecheck.language.parser import parse_statement
 from wirecheck.language.statements import (
     JumperStatement,
     PlugStatement,
@@ -168,7 +170,12 @@ def line_break(span: Span) -> str:
 
 def _read_again(span: Span) -> tuple[Statement | None, str]:
     text = cut(SourceFile("", span.text)).text
-    return mend(text).statement, text
+    try:
+        return parse_statement(text, 0, len(text)), text
+    except UnexpectedInput:
+        from wirecheck.language.mend import mend
+
+        return mend(text).statement, text
 
 
 def _closing(text: str, own: list[Words]) -> int:
