@@ -174,6 +174,5 @@ wire limit.FAN-2 to fan to line.N
     ],
 )
 def test_a_bad_winding_is_named(found: str, expected: str) -> None:
-    assert (
-        sentence(ran(changed(HEATER, ("is transformer", f"is transformer: {found}")))) == expected
-    )
+    run = ran(changed(HEATER, ("is transformer", f"is transformer: {found}")))
+    assert without_amps(sentence(run)) == expected

@@ -38,7 +38,8 @@ def test_later_times_stand_further_right(text: str, length_s: float) -> None:
     found = axis(text, heat_call(gas=False, length_s=length_s))
     places = [found.place(time_s) for time_s in found.times]
     assert places == sorted(set(places))
-    assert (places[0], places[-1]) == (LEFT, pytest.approx(found.right))
+    assert places[0] == LEFT
+    assert places[-1] == pytest.approx(found.right)
 
 
 def test_a_bar_is_cut_where_the_axis_is_broken() -> None:

@@ -68,7 +68,7 @@ def test_a_diagram_without_a_control_can_be_drawn() -> None:
 
 def test_no_two_states_of_one_track_look_alike_but_for_their_colour() -> None:
     """Hatching, a dashed edge or no filling tells them apart where the name has no room."""
-    looks = {}
+    looks: dict[tuple[str, bool], list[str]] = {}
     for state in STATES:
         look = paint("box", state, moves=False)
         looks.setdefault((look.hatch, look.dashed), []).append(state)
