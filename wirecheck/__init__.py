@@ -64,14 +64,9 @@ def load(path: str | PathLike[str]) -> Built:
 
 def load_bytes(data: bytes, name: str = "text") -> Built:
     """Read the bytes of a file that lies nowhere, such as standard input; else as `load_text`."""
-    from wirecheck.language.characters import decode
-    from wirecheck.language.load import load_text as load_named_text
-    from wirecheck.model.finding import Problem
+    from wirecheck.language.load import load_bytes as load_named_bytes
 
-    problems: list[Problem] = []
-    built = load_named_text(decode(data, name, problems).text, name)
-    together = sorted([*problems, *built.problems], key=lambda problem: problem.span.start)
-    return built._replace(problems=tuple(together))
+    return load_named_bytes(data, name)
 
 
 def load_text(text: str, name: str = "text") -> Built:
