@@ -11,7 +11,7 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from wirecheck.circuit.found_wrong import SHORTED_OHM, condition
+from wirecheck.circuit.found_wrong import SHORTED_OHM, Condition, condition
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.circuit.numbered import (
     Branch,
@@ -72,15 +72,17 @@ class Netlist(NamedTuple):
     sources: dict[ElementKey, int]
 
 
-def netlist(nets: Nets, *, temperature_c: float = 20.0) -> Netlist:
+def netlist(nets: Nets, *, temperature_c: float = 20.0, as_found: bool = True) -> Netlist:
     """Number the circuit of a diagram.
 
     Args:
         nets: of the diagram.
         temperature_c: of the copper of leads with a known length.
+        as_found: with the coils, windings and joints that were found wrong; else as if all of
+            these were well.
     """
-    resistive = lead_resistances(nets, temperature_c)
-    builder = _Builder(nets, number_nodes(nets, resistive))
+    resistive = lead_resistances(nets, temperature_c, as_found=as_found)
+    builder = _Builder(nets, number_nodes(nets, resistive), as_found=as_found)
     for number, ohms in resistive.items():
         lead = nets.diagram.leads[number]
         builder.leads[number] = builder.branch(lead.a, lead.b, ohms)
@@ -98,8 +100,9 @@ def netlist(nets: Nets, *, temperature_c: float = 20.0) -> Netlist:
 class _Builder:
     """Collects the branches of a circuit."""
 
-    def __init__(self, nets: Nets, node_of: dict[Terminal, int]) -> None:
+    def __init__(self, nets: Nets, node_of: dict[Terminal, int], *, as_found: bool) -> None:
         self.nets = nets
+        self.as_found = as_found
         self.node_of = node_of
         self.nodes = max(node_of.values()) + 1
         self.branches: list[Branch] = []
@@ -127,13 +130,19 @@ class _Builder:
         elif element.type == "bond":
             if element.name != "none":
                 self.bond_switches[key] = Switch(a, b, BOND_OHM)
-        elif isinstance(element.spec, LoadSpec):
+        else:
+            self._load_or_source(key, element, condition(element) if self.as_found else "well")
+
+    def _load_or_source(self, key: ElementKey, element: Element, found: Condition) -> None:
+        if found == "open":
+            return
+        if isinstance(element.spec, LoadSpec):
             ohms = load_ohms(element.spec, element.part.values)
-            if ohms is not None and condition(element) != "open":
-                ohms = SHORTED_OHM if condition(element) == "shorted" else ohms
+            if ohms is not None:
+                ohms = SHORTED_OHM if found == "shorted" else ohms
                 self.loads[key] = self.branch(element.a, element.b, ohms)
-        elif isinstance(element.spec, SourceSpec) and condition(element) != "open":
-            if condition(element) == "shorted":
+        elif isinstance(element.spec, SourceSpec):
+            if found == "shorted":
                 self.branch(element.a, element.b, SHORTED_OHM)
             self._source(key, element, element.spec)
 

@@ -15,6 +15,8 @@ from typing import NamedTuple
 
 #: A closed contact, in ohm: small against any load, and finite.
 CLOSED_OHM = 1e-3
+#: Of a voltmeter (common practice, no source).
+METER_OHM = 10e6
 
 
 class Branch(NamedTuple):

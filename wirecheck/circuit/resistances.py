@@ -15,28 +15,37 @@ from wirecheck.model.diagram import EARTH, Attributes, Cable, Diagram, Lead, Ter
 from wirecheck.model.quantity import Quantity
 
 
-def lead_resistances(nets: Nets, temperature_c: float) -> dict[int, float]:
+def lead_resistances(nets: Nets, temperature_c: float, *, as_found: bool) -> dict[int, float]:
     """Ohm of each lead that conducts and has a resistance, by its number.
 
     Args:
         nets: of the diagram.
         temperature_c: of the copper.
+        as_found: with what was found loose.
     """
-    diagram = nets.diagram
-    loose_splices = {
-        splice.key: ohms / 2  # between any two leads of the splice lies the whole
-        for splice in diagram.splices.values()
-        if (ohms := _amount(splice.given, "loose"))
-    }
+    loose = _loose_ohms(nets.diagram) if as_found else {}
     resistances = {}
-    for number, lead in enumerate(diagram.leads):
+    for number, lead in enumerate(nets.diagram.leads):
         if lead.conducts:
-            ohms = _amount(lead.given, "loose") + copper_ohms(nets, lead, temperature_c)
-            if loose_splices:
-                ohms += sum(loose_splices.get(end.part, 0.0) for end in (lead.a, lead.b))
+            ohms = copper_ohms(nets, lead, temperature_c) + loose.get(number, 0.0)
             if ohms > 0:
                 resistances[number] = ohms
     return resistances
+
+
+def _loose_ohms(diagram: Diagram) -> dict[int, float]:
+    """What was found loose, by lead; half of a splice's in each, so the whole between any two."""
+    splices = {
+        splice.key: ohms / 2
+        for splice in diagram.splices.values()
+        if (ohms := _amount(splice.given, "loose"))
+    }
+    return {
+        number: _amount(lead.given, "loose")
+        + sum(splices.get(end.part, 0.0) for end in (lead.a, lead.b))
+        for number, lead in enumerate(diagram.leads)
+        if splices or "loose" in lead.given
+    }
 
 
 def copper_ohms(nets: Nets, lead: Lead, temperature_c: float = 20.0) -> float:
