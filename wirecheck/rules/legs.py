@@ -29,6 +29,7 @@ class Legs:
         self._facts = facts
         self._volts: dict[Terminal, complex] = {}
         self._at: dict[int, list[Leg]] = {}
+        self._of_part: dict[str, list[Terminal]] = {}
         self.sources: list[Element] = []
         for elements in facts.nets.elements_of.values():
             for element in elements:
@@ -43,12 +44,17 @@ class Legs:
         for terminal, volts in ((element.a, phase), (element.b, 0j)):
             if terminal not in self._volts:
                 self._volts[terminal] = volts
+                self._of_part.setdefault(terminal.part, []).append(terminal)
                 area = self._facts.sides.area(terminal)
                 self._at.setdefault(area, []).append(Leg(terminal, terminal == element.a))
 
     def at(self, terminal: Terminal) -> list[Leg]:
         """Legs that this conductor is on, or that reach it through contacts."""
         return self._at.get(self._facts.sides.area(terminal), [])
+
+    def beside(self, leg: Terminal) -> tuple[Terminal, ...]:
+        """The other legs of the same supply."""
+        return tuple(other for other in self._of_part[leg.part] if other != leg)
 
     def is_hot(self, terminal: Terminal) -> bool:
         """Whether hot legs, and they alone, reach a terminal."""

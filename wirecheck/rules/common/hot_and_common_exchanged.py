@@ -129,7 +129,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         for supply in sides.hot_beyond(com)[:1]:
             landing = _Landing(control, com, call, supply)
             if sides.same(com, supply.hot):
-                exchanged = supply in sides.common_beyond(call)
+                exchanged = sides.may_join(supply.common, call)
                 yield (_exchanged if exchanged else _on_hot)(facts, landing)
             elif sides.same(call, supply.common):
                 yield _call_lead(facts, landing)

@@ -99,7 +99,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         spec = landing.load.spec
         if facts.role(landing.on) in _COMMON:
             yield _finding(facts, "common-on-hot", landing, ())
-        elif supply in sides.common_beyond(off) and supply not in sides.common_on(off):
+        elif sides.may_join(supply.common, off) and not sides.same(supply.common, off):
             trace = sides.trace(off, supply.common)
             conductor = sides.conductor(off)
             is_plain = isinstance(spec, LoadSpec) and spec.type in _TYPES
@@ -116,7 +116,7 @@ def _landings(facts: Facts) -> Iterator[_Landing]:
             if load.type == "load" and load.part.family not in _ELSEWHERE:
                 for on, off in ((load.a, load.b), (load.b, load.a)):
                     for supply in facts.sides.hot_on(on)[:1]:
-                        if supply not in facts.sides.common_on(on):
+                        if not facts.sides.same(supply.common, on):
                             yield _Landing(load, on, off, supply)
 
 

@@ -129,17 +129,18 @@ def check(facts: Facts) -> Iterator[Finding]:
     short: dict[int, list[tuple[Terminal, Terminal, Part]]] = {}
     one_sided: dict[Terminal, list[_Taker]] = {}
     for taker in _takers(wired):
-        if _circuit(wired, taker.a) in wired.once(_miswired):
+        a, b = taker.a, taker.b
+        if _circuit(wired, a) in wired.once(_miswired) or _is_across(wired, a, b):
             continue
-        at_a, at_b = _reached_by(wired, taker.a), _reached_by(wired, taker.b)
-        if _is_across(at_a, at_b) or not wired.is_traced(taker.a) or not wired.is_traced(taker.b):
+        if not wired.is_traced(a) or not wired.is_traced(b):
             continue
-        if at_a and at_b == at_a and not taker.may_idle:
-            one_sided.setdefault(min(at_a), []).append(taker)
-        elif at_a and at_b and not {one.part for one in at_a} & {other.part for other in at_b}:
-            yield _by_two(wired, taker, min(at_a), min(at_b))
-        elif bool(at_a) != bool(at_b) and not empty & {_circuit(wired, taker.a), "any"}:
-            end, other = (taker.b, taker.a) if at_a else (taker.a, taker.b)
+        at_a, at_b = _reached_by(wired, a), _reached_by(wired, b)
+        if at_a and at_b and not _on_one(wired, a, b):
+            yield _by_two(wired, taker, at_a, at_b)
+        elif at_a and at_b and not taker.may_idle:
+            one_sided.setdefault(at_a, []).append(taker)
+        elif (at_a is None) != (at_b is None) and not empty & {_circuit(wired, a), "any"}:
+            end, other = (b, a) if at_a else (a, b)
             conductor = wired.sides.conductor(end)
             short.setdefault(conductor, []).append((end, other, taker.part))
     for side, takers in one_sided.items():
@@ -179,19 +180,52 @@ def _may_idle(spec: LoadSpec) -> bool:
     return spec.type not in _NEVER_ON_ONE_SIDE
 
 
-def _reached_by(facts: Facts, end: Terminal) -> set[Terminal]:
-    """The terminals of supplies that may reach an end: legs of the line, and sides of 24 V."""
-    sides = facts.sides
-    found = {leg.terminal for leg in facts.once(Legs).at(end)}
-    found |= {supply.hot for supply in sides.hot_beyond(end)}
-    found |= {supply.common for supply in sides.common_beyond(end)}
-    if facts.is_grounded(end):
-        found |= {s.common for s in facts.supplies if facts.is_grounded(s.common)}
-    return found
+def _pairs_at(facts: Facts, end: Terminal) -> list[tuple[Terminal, tuple[Terminal, ...]]]:
+    """Sides of supplies that leads and contacts bring to an end, each with its other sides."""
+    sides, legs = facts.sides, facts.once(Legs)
+    return [
+        *((leg.terminal, legs.beside(leg.terminal)) for leg in legs.at(end)),
+        *((supply.hot, (supply.common,)) for supply in sides.hot_beyond(end)),
+        *((supply.common, (supply.hot,)) for supply in sides.common_beyond(end)),
+    ]
 
 
-def _is_across(at_a: set[Terminal], at_b: set[Terminal]) -> bool:
-    return any(one != other and one.part == other.part for one in at_a for other in at_b)
+def _is_across(facts: Facts, a: Terminal, b: Terminal) -> bool:
+    """Whether two sides of one supply reach the two ends.
+
+    The end with fewer supplies is looked at: the common of a hundred units is one conductor.
+    """
+    near, far = sorted((a, b), key=lambda end: _supplies_at(facts, end))
+    if not _supplies_at(facts, near):
+        near, far = far, near
+    return any(
+        facts.sides.may_join(other, far) or (facts.is_grounded(other) and facts.is_grounded(far))
+        for _side, others in _pairs_at(facts, near)
+        for other in others
+    )
+
+
+def _supplies_at(facts: Facts, end: Terminal) -> int:
+    """How many supplies reach an end by leads and contacts."""
+    sides, legs = facts.sides, facts.once(Legs)
+    return len(legs.at(end)) + len(sides.hot_beyond(end)) + len(sides.common_beyond(end))
+
+
+def _reached_by(facts: Facts, end: Terminal) -> Terminal | None:
+    """A side of a supply that reaches an end, over earth too."""
+    pair = next(iter(_pairs_at(facts, end)), None)
+    if pair is not None:
+        return pair[0]
+    return facts.once(_grounded_common) if facts.is_grounded(end) else None
+
+
+def _grounded_common(facts: Facts) -> Terminal | None:
+    return next((s.common for s in facts.supplies if facts.is_grounded(s.common)), None)
+
+
+def _on_one(facts: Facts, a: Terminal, b: Terminal) -> bool:
+    """Whether both ends are on the same side of what reaches them."""
+    return facts.sides.may_join(a, b) or (facts.is_grounded(a) and facts.is_grounded(b))
 
 
 def _circuit(facts: Facts, end: Terminal) -> str:
