@@ -259,3 +259,12 @@ def test_a_lead_in_a_cable_has_its_size() -> None:
 def test_earth_is_one_terminal() -> None:
     diagram = load(PARTS + "wire a.A to earth\nwire b.A to EARTH")
     assert {lead.b for lead in diagram.leads} == {EARTH}
+
+
+def test_contacts_that_meet_inside_a_device_are_passed_together() -> None:
+    """A boiler control's call contact and limit share a point that has no terminal."""
+    text = PARTS + "part boiler is boiler-control\nwire a.NO to boiler.BURNER-1..BURNER-2 to box.TH\n"
+    assert problems(text) == []
+    assert leads(text) == ["a.NO to boiler.BURNER-1", "boiler.BURNER-2 to box.TH"]
+    apart = text.replace("BURNER-1..BURNER-2", "BURNER-1..PUMP")
+    assert ["nothing to pass" in message for message in problems(apart)] == [True]

@@ -271,7 +271,18 @@ class LeadBuilder:
 
 
 def _is_element(part: Part, entered: str, left: str) -> bool:
-    pair = {entered, left}
+    """Whether something stands between two terminals, at once or over points inside the device."""
     structure = part.structure
     elements = (*structure.switches, *structure.loads, *structure.links)
-    return any(set(element.between) == pair for element in elements)
+    reached, waiting = {entered}, [entered]
+    while waiting:
+        here = waiting.pop()
+        for element in elements:
+            if here in element.between:
+                there = element.between[here == element.between[0]]
+                if there == left:
+                    return True
+                if there not in reached and structure.terminals[there].inner:
+                    reached.add(there)
+                    waiting.append(there)
+    return False
