@@ -263,7 +263,9 @@ def test_earth_is_one_terminal() -> None:
 
 def test_contacts_that_meet_inside_a_device_are_passed_together() -> None:
     """A boiler control's call contact and limit share a point that has no terminal."""
-    text = PARTS + "part boiler is boiler-control\nwire a.NO to boiler.BURNER-1..BURNER-2 to box.TH\n"
+    text = (
+        PARTS + "part boiler is boiler-control\nwire a.NO to boiler.BURNER-1..BURNER-2 to box.TH\n"
+    )
     assert problems(text) == []
     assert leads(text) == ["a.NO to boiler.BURNER-1", "boiler.BURNER-2 to box.TH"]
     apart = text.replace("BURNER-1..BURNER-2", "BURNER-1..PUMP")
