@@ -37,6 +37,32 @@ def test_a_loop_of_100_ft_at_20_c(gauge: float, loop_ohm: float) -> None:
 
 
 @pytest.mark.parametrize(
+    ("gauge", "at_20_c", "at_75_c"),
+    [
+        (14, 8.286, 10.076), (15, 10.448, 12.706), (16, 13.174, 16.022), (17, 16.613, 20.204),
+        (18, 20.948, 25.476), (19, 26.415, 32.125), (20, 33.309, 40.509), (21, 42.002, 51.081),
+        (22, 52.963, 64.411), (23, 66.786, 81.221), (24, 84.215, 102.418),
+    ],
+)  # fmt: skip
+def test_ohm_per_km_of_every_gauge(gauge: float, at_20_c: float, at_75_c: float) -> None:
+    """Solid, of the conductivity of IEC 60028 (from memory) and the diameters of ASTM B258 (same).
+
+    Gauges that NFPA 70 lists come from its table, which is rounded to three places.
+    """
+    assert lead_ohms(awg(gauge), 1000, 20) == pytest.approx(at_20_c, rel=3e-3)
+    assert lead_ohms(awg(gauge), 1000, 75) == pytest.approx(at_75_c, rel=3e-3)
+
+
+@pytest.mark.parametrize(
+    ("gauge", "ohm_per_kft"),
+    [(24, 26.15), (22, 16.45), (20, 10.34), (18, 6.505), (16, 4.091), (14, 2.573)],
+)
+def test_an_independent_list_of_annealed_copper(gauge: float, ohm_per_kft: float) -> None:
+    """Its values are those at 25 C, which it does not state (a table for electricians)."""
+    assert lead_ohms(awg(gauge), 1000 * FOOT_M, 25) == pytest.approx(ohm_per_kft, rel=5e-3)
+
+
+@pytest.mark.parametrize(
     ("area", "ohm_per_km"),
     [(0.5, 36.0), (0.75, 24.5), (1.0, 18.1), (1.5, 12.1), (2.5, 7.41), (4, 4.61), (6, 3.08)],
 )
