@@ -11,6 +11,7 @@ from dataclasses import replace
 from functools import cached_property
 from typing import NamedTuple, TypeVar, cast
 
+from wirecheck.circuit.companions import Companions
 from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.model.diagram import EARTH, UNKNOWN_END, Diagram, Part, Terminal
@@ -227,22 +228,9 @@ class Facts:
     # ---- what belongs to an ignition control -----------------------------------------------
 
     @cached_property
-    def _companions(self) -> dict[tuple[str, str], Part]:
-        """For each control and family, the first part a lead joins it to directly."""
-        found: dict[tuple[str, str], Part] = {}
-        controls = {part.key for part in self.of("ignition-control")}
-        for lead in self.diagram.leads:
-            for here, there in ((lead.a, lead.b), (lead.b, lead.a)):
-                if here.part in controls:
-                    other = self.diagram.parts.get(there.part)
-                    if other is not None and other.key != here.part:
-                        found.setdefault((here.part, other.family), other)
-        return found
+    def _companions(self) -> Companions:
+        return Companions(self.diagram)
 
     def companion(self, control: Part, family: str) -> Part | None:
         """The burner, valve or damper of a control: the one a lead joins it to, or the only one."""
-        direct = self._companions.get((control.key, family))
-        if direct is not None:
-            return direct
-        drawn = self._by_family.get(family, [])
-        return drawn[0] if len(drawn) == 1 else None
+        return self._companions.of(control, family)
