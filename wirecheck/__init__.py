@@ -17,7 +17,8 @@ from typing import TYPE_CHECKING, Literal
 
 # Some functions are called as the package they run. Python puts a package under its name here
 # when it first loads it, and would put it over the function; loaded first, it does not.
-import wirecheck.check  # noqa: F401
+import wirecheck.check
+import wirecheck.meter  # noqa: F401
 
 if TYPE_CHECKING:
     from os import PathLike
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
     from wirecheck.check.engine import Checked
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.language.build import Built
+    from wirecheck.meter.reading import MeterSheet
     from wirecheck.model.diagram import Diagram
     from wirecheck.model.kind import Kind
     from wirecheck.rules.rule import Rule
@@ -36,6 +38,7 @@ if TYPE_CHECKING:
 __all__ = [
     "check",
     "draw",
+    "draw_meter",
     "draw_timeline",
     "format_text",
     "kind",
@@ -43,6 +46,7 @@ __all__ = [
     "load",
     "load_bytes",
     "load_text",
+    "meter",
     "rule",
     "rule_names",
     "simulate",
@@ -142,6 +146,35 @@ def draw_timeline(run: Run, file_format: Literal["svg", "png"] = "svg") -> bytes
     from wirecheck.drawing.timeline import draw
 
     return draw(run, file_format)
+
+
+def meter(checked: Checked) -> MeterSheet:
+    """Make the meter sheet of a checked diagram: where the probes go, and what they show there.
+
+    Every value is computed for the wiring as drawn; `MeterSheet.is_good` tells whether a mistake
+    was found in it.
+    """
+    from wirecheck.meter.sheet import meter_sheet
+
+    return meter_sheet(checked)
+
+
+def draw_meter(
+    sheet: MeterSheet,
+    file_format: Format = "svg",
+    *,
+    engine: Engine = "embedded",
+) -> tuple[bytes, ...]:
+    """Draw what `meter` gave on pages of A4 to write on, and return the finished files.
+
+    Raises:
+        wirecheck.drawing.engine.DrawingError: the engine is missing, cannot give the format or
+            fails.
+    """
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.meter_sheet import meter_pages
+
+    return tuple(render(page, file_format, engine=engine) for page in meter_pages(sheet))
 
 
 def format_text(text: str) -> str:

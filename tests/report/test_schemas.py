@@ -7,12 +7,14 @@ import pytest
 
 from tests.cli.command_line import NO_BURNER_GROUND, UNKNOWN_KIND
 from tests.sequence.heater import HEATER
-from wirecheck import check, kind, kind_names, load_text, rule, rule_names, simulate
+from wirecheck import check, kind, kind_names, load_text, meter, rule, rule_names, simulate
 from wirecheck.report.check_json import check_json
 from wirecheck.report.checks import CheckedFile
 from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
 from wirecheck.report.formatted import FormattedFile, formatted_json
 from wirecheck.report.kinds import kinds_json
+from wirecheck.report.meter_files import MeterFile
+from wirecheck.report.meter_json import meters_json
 from wirecheck.report.rules import explained, rules_json
 from wirecheck.report.schemas import DOCUMENTS, schema_text
 from wirecheck.report.sequence_json import sequences_json
@@ -31,6 +33,7 @@ def documents() -> dict[str, dict[str, Any]]:
     drawing = Drawing("ladder", "svg", "a-ladder.svg")
     diagram = load_text(HEATER).diagram
     runs = simulate(diagram), simulate(diagram, view="danger")
+    measured = MeterFile("a.wiring", wrong.problems, meter(check(diagram)), ("a-meter-1.svg",))
     ran = SequenceFile("a.wiring", (), *runs, picture="a-sequence.svg")
     return {
         "check": check_json([wrong, unusable, unread], 3),
@@ -43,6 +46,7 @@ def documents() -> dict[str, dict[str, Any]]:
             ]
         ),
         "kinds": kinds_json([kind(name) for name in kind_names()]),
+        "meter": meters_json([measured, MeterFile("b.wiring", unusable.problems, None)]),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }
 

@@ -44,6 +44,7 @@ class Bench:
         companions: which valve, burner and damper goes with which control.
         callers: keys of what calls for heat.
         coils: everything with rated volts that takes current.
+        dangers: what is dangerous in a call with the gas on, in sentences.
         left_out: terminals that would have been measured and must not be.
     """
 
@@ -58,6 +59,7 @@ class Bench:
         self.companions = Companions(self.diagram)
         self.callers = callers(self.nets)
         self.runs = Runs(self.nets)
+        self.dangers = self.runs.dangers()
         self.left_out: dict[Terminal, None] = {}
         self._voltmeter = Voltmeter(self.nets)
         self.coils = Coils(self.nets, View.OPERATION)
@@ -149,9 +151,8 @@ class Bench:
         if safety:
             what = "a safety finding stands" if len(safety) == 1 else "safety findings stand"
             return f"The gas stays shut: {what}. Mend, check again, then measure it running."
-        dangers = self.runs.dangers()
-        if dangers:
-            return f"The gas stays shut: {'; '.join(dangers)}. Mend that first."
+        if self.dangers:
+            return f"The gas stays shut: {'; '.join(self.dangers)}. Mend that first."
         return ""
 
     def damper(self, control: Part) -> Part | None:

@@ -90,7 +90,7 @@ class PowerOff:
         red, black = ends
         if any(self._bench.no_go.forbids(end, volts=False) for end in ends):
             return
-        how = f"take the lead off {self._bench.show(lifted)} first" if lifted else ""
+        how = f"take the lead off {self._bench.show(lifted)}" if lifted else ""
         yield Reading(
             0,
             "ohms",
@@ -157,7 +157,7 @@ class PowerOff:
         shown = self._bench.show(here)
         red = Probe(here, f"end of the lead taken off {shown}", number)
         value = self._meter(here).ohms(self._off, loose_end(number), black)
-        how = f"take the lead off {shown} first"
+        how = f"take the lead off {shown}"
         yield Reading(
             0, "ohms", red, self._bench.probe(black), how, value, ohms_words(value), wrong
         )

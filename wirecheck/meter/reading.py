@@ -122,6 +122,7 @@ class MeterSheet(NamedTuple):
         checked: the diagram and what a check says of it.
         cautions: for whoever holds the meter.
         as_drawn: how a call ends with this wiring, a sentence for each control.
+        dangers: what is dangerous in that call, in sentences.
         remarks: what goes for all readings, and what is not to be measured.
         sections: the stages.
     """
@@ -129,6 +130,7 @@ class MeterSheet(NamedTuple):
     checked: Checked
     cautions: tuple[str, ...]
     as_drawn: tuple[str, ...]
+    dangers: tuple[str, ...]
     remarks: tuple[str, ...]
     sections: tuple[Section, ...]
 
@@ -141,6 +143,11 @@ class MeterSheet(NamedTuple):
             for group in section.groups
             for reading in group.readings
         )
+
+    @property
+    def is_good(self) -> bool:
+        """Whether its values are those of a unit in which no mistake was found."""
+        return not self.mistakes and not self.dangers
 
     @property
     def mistakes(self) -> tuple[Finding, ...]:

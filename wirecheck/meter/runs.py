@@ -1,8 +1,8 @@
 """The moments at which readings are taken, from simulated calls for heat.
 
 One call is run with the gas shut, one with the gas on, and one for each contact that is to stand
-open.  The first two are run once more as whoever looks for danger must see them, weak coils acting and rusty
-metal conducting: what burns out or blows then must not be put under power.
+open.  The first two are run once more as whoever looks for danger must see them, weak coils acting
+and rusty metal conducting: what burns out or blows then must not be put under power.
 """
 
 from __future__ import annotations

@@ -24,6 +24,7 @@ def meter_sheet(checked: Checked) -> MeterSheet:
         checked,
         CAUTIONS,
         tuple(as_drawn(bench)),
+        bench.dangers,
         tuple(remarks(bench)),
         tuple(_numbered(sections)),
     )

@@ -43,32 +43,37 @@ _ONE_ROD: Final = (
 
 def set_up(bench: Bench, stage: Stage) -> Iterator[str]:
     """How the unit is brought into a stage."""
-    yield _SET_UP[stage]
+    yield _SET_UP[stage].replace("CALLER", _callers(bench))
     if stage is Stage.CALL and bench.controls:
-        yield "From here on it may spark: look and listen, hands and probes away from " + _hot_ends(
-            bench
-        )
+        ends = ", ".join(_hot_ends(bench))
+        yield f"From here on it may spark: hands and probes away from {ends} and the lead between."
 
 
 _SET_UP: Final = {
     Stage.POWER_OFF: (
         "Gas cock shut; power off at the disconnect, and kept off. Try the meter on a live source, "
-        "read, try it again. Thermostat down. Take off only the leads told, mark them, put each "
-        "back after its reading."
+        "read, try it again. CALLER must not call. Take off only the leads told, mark them, put "
+        "each back after its reading."
     ),
-    Stage.IDLE: "Gas cock still shut. Power on, thermostat down: nothing calls.",
-    Stage.CALL: "Gas cock still shut. Thermostat up.",
-    Stage.DAMPER_OPENING: "Gas cock still shut. Thermostat down, probes on, thermostat up.",
+    Stage.IDLE: "Gas cock still shut. Power on, no call from CALLER.",
+    Stage.CALL: "Gas cock still shut. Have CALLER call.",
+    Stage.DAMPER_OPENING: "Gas cock still shut. End the call, probes on, have CALLER call again.",
     Stage.TRIAL: "Gas cock still shut: it sparks and lights nothing. Probes on before the call.",
     Stage.STOPPED: "Gas cock still shut, the call still on: it has tried and lit nothing.",
     Stage.RUN: (
-        "Thermostat down, power off; put in what goes in series. Gas cock open, wait, smell. Power "
-        "on, thermostat up; stand aside while it lights, read when it has run some minutes."
+        "End the call, power off; put in what goes in series. Gas cock open, wait, smell. Power "
+        "on, have CALLER call; stand aside while it lights, read when it has run some minutes."
     ),
 }
 
 
-def _hot_ends(bench: Bench) -> str:
+def _callers(bench: Bench) -> str:
+    """What calls for heat, by name."""
+    names = [part.name for part in bench.diagram.parts.values() if part.key in bench.callers]
+    return ", ".join(names) or "thermostat"
+
+
+def _hot_ends(bench: Bench) -> list[str]:
     """Where high voltage is while it sparks."""
     ends = []
     for control in bench.controls:
@@ -76,7 +81,7 @@ def _hot_ends(bench: Bench) -> str:
         burner = bench.companions.of(control, "burner")
         if burner:
             ends += [bench.show(end) for end in burner.with_role("electrode")]
-    return f"{', '.join(dict.fromkeys(ends))} and the lead between."
+    return list(dict.fromkeys(ends))
 
 
 def as_drawn(bench: Bench) -> Iterator[str]:
@@ -91,7 +96,7 @@ def remarks(bench: Bench) -> Iterator[str]:
     """What goes for all readings, and what is not measured; called when all of them are made."""
     yield (
         "Volts are for the line volts drawn and a meter of 10 Mohm; they rise and fall with the "
-        "line. Within a tenth is good. Red and black are where the probes go."
+        "line. Within a tenth is good. The red probe is named first."
     )
     if not any(part.family == "mains" for part in bench.diagram.parts.values()):
         if bench.supplies():

@@ -8,73 +8,18 @@ A reader of the JSON should pass over keys it does not know: some may be added, 
 from __future__ import annotations
 
 import json
-from typing import Annotated, Any, Literal
+from typing import Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, Field
 
 from wirecheck.model.kind import Kind
+from wirecheck.report.forms import Count, FindingForm, Form, Place, ProblemForm, Version, Word
+from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.whole_file import write_whole
 from wirecheck.resources import shared_file
 
-Word = Literal["safety", "operation", "workmanship"]
-Position = Annotated[int, Field(ge=1)]
-Count = Annotated[int, Field(ge=0)]
-Version = Literal[1]
 
-
-class _Form(BaseModel):
-    model_config = ConfigDict(frozen=True)
-
-
-class Place(_Form):
-    """Where something stands in a text; columns count characters, the end is just behind."""
-
-    file: str
-    line: Position
-    column: Position
-    end_line: Position
-    end_column: Position
-
-
-class ProblemForm(Place):
-    """Something in a text that could not be used, and the nearest thing that would be right."""
-
-    message: str
-    nearest: str | None
-
-
-class EditForm(Place):
-    """A change that mends: put ``new_text`` in the place of what stands there."""
-
-    action: Literal["add", "remove", "move", "set"]
-    words: str
-    new_text: str
-
-
-class RelatedForm(Place):
-    """Another place that belongs to a finding."""
-
-    label: str
-
-
-class FindingForm(Place):
-    """A mistake in the wiring; ``breaks`` is the worst of what it breaks."""
-
-    rule: str
-    fault: str
-    breaks: Word
-    also_breaks: list[Word]
-    message: str
-    seen_at_unit: str
-    leads: list[str]
-    terminals: list[str]
-    caution: str
-    source: str
-    edits: list[EditForm]
-    related: list[RelatedForm]
-
-
-class AssumedForm(_Form):
+class AssumedForm(Form):
     """Something taken as given, and where that comes from."""
 
     what: str
@@ -82,7 +27,7 @@ class AssumedForm(_Form):
     place: Place | None
 
 
-class NotCheckedForm(_Form):
+class NotCheckedForm(Form):
     """Something that was not looked at, and why."""
 
     what: str
@@ -90,7 +35,7 @@ class NotCheckedForm(_Form):
     place: Place | None
 
 
-class FileForm(_Form):
+class FileForm(Form):
     """What a check says about one file, or about one variant in it."""
 
     file: str
@@ -104,7 +49,7 @@ class FileForm(_Form):
     not_checked: list[NotCheckedForm]
 
 
-class CheckSummary(_Form):
+class CheckSummary(Form):
     """What the files come to together."""
 
     files: Count
@@ -115,7 +60,7 @@ class CheckSummary(_Form):
     sentence: str
 
 
-class CheckDocument(_Form):
+class CheckDocument(Form):
     """What ``wirecheck check --as json`` prints."""
 
     version: Version = Field(alias="schema")
@@ -123,7 +68,7 @@ class CheckDocument(_Form):
     summary: CheckSummary
 
 
-class DrawingForm(_Form):
+class DrawingForm(Form):
     """A sheet that was written."""
 
     sheet: Literal["ladder", "connections"]
@@ -131,7 +76,7 @@ class DrawingForm(_Form):
     path: str
 
 
-class DrawnFileForm(_Form):
+class DrawnFileForm(Form):
     """The sheets of one file; ``findings`` are those marked on them."""
 
     file: str
@@ -141,7 +86,7 @@ class DrawnFileForm(_Form):
     drawings: list[DrawingForm]
 
 
-class DrawSummary(_Form):
+class DrawSummary(Form):
     """What the files come to together."""
 
     files: Count
@@ -149,7 +94,7 @@ class DrawSummary(_Form):
     problems: Count
 
 
-class DrawDocument(_Form):
+class DrawDocument(Form):
     """What ``wirecheck draw --as json`` prints."""
 
     version: Version = Field(alias="schema")
@@ -157,7 +102,7 @@ class DrawDocument(_Form):
     summary: DrawSummary
 
 
-class FormattedFileForm(_Form):
+class FormattedFileForm(Form):
     """One file in the canonical form, and whether that differs from what is there."""
 
     file: str
@@ -166,7 +111,7 @@ class FormattedFileForm(_Form):
     problems: list[ProblemForm]
 
 
-class FormatSummary(_Form):
+class FormatSummary(Form):
     """What the files come to together."""
 
     files: Count
@@ -174,7 +119,7 @@ class FormatSummary(_Form):
     problems: Count
 
 
-class FormatDocument(_Form):
+class FormatDocument(Form):
     """What ``wirecheck format --as json`` prints."""
 
     version: Version = Field(alias="schema")
@@ -182,14 +127,14 @@ class FormatDocument(_Form):
     summary: FormatSummary
 
 
-class KindsDocument(_Form):
+class KindsDocument(Form):
     """What ``wirecheck kinds --as json`` prints: what the part library states."""
 
     version: Version = Field(alias="schema")
     kinds: list[Kind]
 
 
-class SourceForm(_Form):
+class SourceForm(Form):
     """Where a requirement comes from; ``words`` is how a report prints it."""
 
     title: str
@@ -199,7 +144,7 @@ class SourceForm(_Form):
     words: str
 
 
-class FaultForm(_Form):
+class FaultForm(Form):
     """One way of breaking a rule; ``{fields}`` are filled in a finding."""
 
     fault: str
@@ -208,14 +153,14 @@ class FaultForm(_Form):
     breaks: Word
 
 
-class ExampleForm(_Form):
+class ExampleForm(Form):
     """A diagram and what a check finds in it."""
 
     text: str
     findings: list[FindingForm]
 
 
-class RuleForm(_Form):
+class RuleForm(Form):
     """A rule: the mistake it names, why that matters, a wrong diagram and the right one."""
 
     rule: str
@@ -231,7 +176,7 @@ class RuleForm(_Form):
     good: list[ExampleForm]
 
 
-class ExplainDocument(_Form):
+class ExplainDocument(Form):
     """What ``wirecheck explain --as json`` prints."""
 
     version: Version = Field(alias="schema")
@@ -239,7 +184,7 @@ class ExplainDocument(_Form):
     no_certificate: str
 
 
-class OutcomeForm(_Form):
+class OutcomeForm(Form):
     """How a run ends for one control, in a word and in a sentence."""
 
     control: str
@@ -247,7 +192,7 @@ class OutcomeForm(_Form):
     sentence: str
 
 
-class DangerForm(_Form):
+class DangerForm(Form):
     """Something dangerous in a run, and when it is first seen, in seconds from the call."""
 
     danger: str
@@ -255,7 +200,7 @@ class DangerForm(_Form):
     time_s: float
 
 
-class ChangeForm(_Form):
+class ChangeForm(Form):
     """At a time, in seconds from the call, a track became something, for a reason or none."""
 
     time_s: float
@@ -264,7 +209,7 @@ class ChangeForm(_Form):
     reason: str
 
 
-class RunForm(_Form):
+class RunForm(Form):
     """A run: looked at for whether it works, or for danger."""
 
     view: Literal["operation", "danger"]
@@ -276,7 +221,7 @@ class RunForm(_Form):
     changes: list[ChangeForm]
 
 
-class SequenceFileForm(_Form):
+class SequenceFileForm(Form):
     """What a call for heat does at one diagram; ``picture`` is the timeline drawn, if one was."""
 
     file: str
@@ -286,7 +231,7 @@ class SequenceFileForm(_Form):
     picture: str | None
 
 
-class SequenceSummary(_Form):
+class SequenceSummary(Form):
     """What the files come to together."""
 
     files: Count
@@ -294,7 +239,7 @@ class SequenceSummary(_Form):
     problems: Count
 
 
-class SequenceDocument(_Form):
+class SequenceDocument(Form):
     """What ``wirecheck sequence --as json`` prints."""
 
     version: Version = Field(alias="schema")
@@ -309,6 +254,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "explain": ExplainDocument,
     "format": FormatDocument,
     "kinds": KindsDocument,
+    "meter": MeterDocument,
     "sequence": SequenceDocument,
 }
 
