@@ -17,15 +17,15 @@ Two diagrams for which it gives the same do the same; the first word of what dif
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Iterator, Mapping
-from itertools import product
+from typing import cast
 
 import networkx as nx
 
 from wirecheck.circuit.nets import Element, Nets
-from wirecheck.model.diagram import EARTH, Diagram, Terminal
+from wirecheck.model.diagram import EARTH, Diagram, Part, Terminal
 from wirecheck.model.kind import SourceSpec, SwitchSpec
 from wirecheck.sequence.answers import View
-from wirecheck.sequence.script import Opening, Script, Stimulus, heat_call
+from wirecheck.sequence.script import Script, Stimulus, heat_call
 from wirecheck.sequence.simulator import Simulation
 from wirecheck.sequence.trace import Trace
 
@@ -35,6 +35,7 @@ Behaviour = Mapping[str, Hashable]
 #: Seconds of a call in which everything happens that will happen, and of what follows it.
 _CALL_S, _AFTER_S = 200.0, 40.0
 _FAMILIES_TO_OPEN = frozenset({"safety-switch", "hand-switch", "overcurrent"})
+_PROVING = frozenset({"air", "flow", "pressure"})
 _HARM = frozenset({"blows", "trips", "burns out", "destroyed", "chatters"})
 
 
@@ -57,31 +58,50 @@ def _runs(nets: Nets) -> Iterator[tuple[str, Hashable]]:
     for view in View:
         yield f"call, {view.value}", _history(_run(nets, call, view))
         yield f"no call, {view.value}", _harm(_run(nets, Script((), 0.0, 30.0), view))
+    no_gas = heat_call(length_s=_CALL_S, watch_s=_AFTER_S, gas=False)
+    yield "call, gas off", _history(_run(nets, no_gas, View.DANGER))
     thermostats = [part for part in nets.diagram.parts.values() if part.family == "thermostat"]
     for stat in thermostats if len(thermostats) > 1 else ():
         alone = heat_call(length_s=_CALL_S, watch_s=_AFTER_S, calling=(stat.key,))
         yield f"call of {stat.name} alone", _history(_run(nets, alone, View.OPERATION))
     for stat in thermostats:
-        for other in (s.name for s in stat.structure.switches if s.name != "heat"):
-            closed = Stimulus(0.0, "position", "closed", stat.key, other)
-            for view in View:
-                run = _run(nets, Script((closed,), -10.0, 30.0), view)
-                yield f"{other} of {stat.name}, {view.value}", _history(run)
+        yield from _other_calls(nets, stat)
     for contact in _to_open(nets):
-        opening = Opening(contact.part.key, contact.name, -5.0)
-        script = heat_call(length_s=100.0, opened=(opening,), watch_s=20.0)
-        name = f"{contact.part.name} {contact.name} open"
-        yield name, _harm(_run(nets, script, View.DANGER))
+        name = f"{contact.part.name} {contact.name}".strip()
+        yield f"{name} open", _harm(_run(nets, _opening(nets, contact), View.DANGER))
+
+
+def _other_calls(nets: Nets, stat: Part) -> Iterator[tuple[str, Hashable]]:
+    """Calls for the fan, and for cooling, which nobody may notice but by gas or harm."""
+    for name in (switch.name for switch in stat.structure.switches if switch.name != "heat"):
+        closed = Stimulus(0.0, "position", "closed", stat.key, name)
+        for view in View:
+            run = _run(nets, Script((closed,), -10.0, 30.0), view)
+            what = _harm(run) if name == "cool" else _history(run)
+            yield f"{name} of {stat.name}, {view.value}", what
+
+
+def _opening(nets: Nets, contact: Element) -> Script:
+    """A call with a contact open and every other that proves air or water stuck closed."""
+    opened = Stimulus(-5.0, "position", "open", contact.part.key, contact.name)
+    stuck = tuple(
+        Stimulus(-5.0, "position", "closed", other.part.key, other.name)
+        for other in _switches(nets)
+        if cast(SwitchSpec, other.spec).moved_by in _PROVING and other.part is not contact.part
+    )
+    call = heat_call(length_s=100.0, watch_s=20.0)
+    return call._replace(stimuli=(*stuck, opened, *call.stimuli))
 
 
 def _to_open(nets: Nets) -> Iterator[Element]:
+    for contact in _switches(nets):
+        if cast(SwitchSpec, contact.spec).safety or contact.part.family in _FAMILIES_TO_OPEN:
+            yield contact
+
+
+def _switches(nets: Nets) -> Iterator[Element]:
     for elements in nets.elements_of.values():
-        for element in elements:
-            spec = element.spec
-            if isinstance(spec, SwitchSpec) and (
-                spec.safety or element.part.family in _FAMILIES_TO_OPEN
-            ):
-                yield element
+        yield from (each for each in elements if each.type == "switch")
 
 
 def _run(nets: Nets, script: Script, view: View) -> Trace:
@@ -129,7 +149,9 @@ def _volts(nets: Nets) -> Iterator[tuple[str, Hashable]]:
     yield "ignition voltage", _strangers(nets, ("spark",), ("ignition",))
     yield "flame signal", _strangers(nets, ("sense", "rod"), ("ignition", "flame"))
     yield "line ground", _line_ground(nets)
-    yield "common by leads", _common_by_leads(nets, secondaries)
+    everything = _Joined(nets, _switches(nets))
+    yield "common by leads", _common_by_leads(nets, everything, secondaries)
+    yield "damper's own supply", _damper_supply(nets, secondaries)
 
 
 def _sources(nets: Nets) -> list[Element]:
@@ -149,13 +171,10 @@ def _circuit(nets: Nets, terminal: Terminal) -> str:
 def _closed(nets: Nets, *, pulled_in: bool) -> list[Element]:
     """The contacts that are closed if every one is that can be, all relays in or none."""
     found = []
-    for elements in nets.elements_of.values():
-        for element in elements:
-            spec = element.spec
-            if isinstance(spec, SwitchSpec):
-                throws = spec.coil is not None
-                if not throws or (spec.normal == "open") == pulled_in:
-                    found.append(element)
+    for contact in _switches(nets):
+        spec = cast(SwitchSpec, contact.spec)
+        if spec.coil is None or (spec.normal == "open") == pulled_in:
+            found.append(contact)
     return found
 
 
@@ -242,14 +261,22 @@ def _line_ground(nets: Nets) -> Hashable:
     return frozenset(ground for ground in grounds if nets.joined(ground, EARTH))
 
 
-def _common_by_leads(nets: Nets, secondaries: list[Element]) -> Hashable:
-    """Controls that have their common from a supply, and not through the metal of a burner."""
+def _common_by_leads(nets: Nets, where: _Joined, secondaries: list[Element]) -> Hashable:
+    """Controls with the common of what feeds their call, and not through the metal of a burner."""
     metal = set(_with_role(nets, "burner-metal"))
     wires = nets.conductors.subgraph(set(nets.conductors) - metal)
-    controls = (p for p in nets.diagram.parts.values() if p.family == "ignition-control")
     return frozenset(
-        (control.key, source.part.key)
-        for control, source in product(controls, secondaries)
-        for com in control.with_role("control-common")
-        if nx.has_path(wires, com, source.b)
+        com.part
+        for com in _with_role(nets, "control-common")
+        for call in nets.diagram.parts[com.part].with_role("call")
+        for source in secondaries
+        if where(source.a) == where(call) and nx.has_path(wires, com, source.b)
     )
+
+
+def _damper_supply(nets: Nets, secondaries: list[Element]) -> Hashable:
+    """Dampers with volts on their hot terminal that no call decides on."""
+    passing = (each for each in _switches(nets) if each.part.family in _FAMILIES_TO_OPEN)
+    where = _Joined(nets, passing)
+    hot = {where(source.a) for source in secondaries}
+    return frozenset(end.part for end in _with_role(nets, "damper-hot") if where(end) in hot)
