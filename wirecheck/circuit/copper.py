@@ -1,9 +1,14 @@
-"""Resistance of leads by size, length and temperature, from the tables in ``shared/``."""
+"""Copper leads: resistance by size, length and temperature, and the most they carry.
+
+From the tables in ``shared/``.
+"""
 
 from __future__ import annotations
 
 import tomllib
-from functools import cache
+from collections.abc import Mapping
+from functools import cache, lru_cache
+from types import MappingProxyType
 from typing import Any
 
 from wirecheck.model.quantity import Quantity, conductor_area_mm2
@@ -15,6 +20,7 @@ def _tables() -> dict[str, Any]:
     return tomllib.loads(shared_text("conductors.toml"))
 
 
+@lru_cache(maxsize=1024)
 def lead_ohms(size: Quantity | None, length_m: float, temperature_c: float = 20.0) -> float:
     """Resistance of one copper conductor in ohm.
 
@@ -42,3 +48,10 @@ def lead_ohms(size: Quantity | None, length_m: float, temperature_c: float = 20.
         return float(listed * warmer * length_m / 1000)
     area = conductor_area_mm2(size.low) if size.dimension == "gauge" else size.low
     return float(copper["resistivity_ohm_mm2_per_m"] * warmer * length_m / area)
+
+
+@cache
+def most_amps() -> Mapping[float, float]:
+    """The most that a conductor is protected for, in amperes, by gauge (NFPA 70, 240.4(D))."""
+    table = _tables()["awg_most_amps"]["amps"]
+    return MappingProxyType({float(gauge): float(amps) for gauge, amps in table.items()})

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from wirecheck.circuit.found_wrong import SHORTED_OHM, Condition, condition
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.circuit.numbered import (
+    CLOSED_OHM,
     Branch,
     Circuit,
     SourceBranch,
@@ -72,7 +73,9 @@ class Netlist(NamedTuple):
     sources: dict[ElementKey, int]
 
 
-def netlist(nets: Nets, *, temperature_c: float = 20.0, as_found: bool = True) -> Netlist:
+def netlist(
+    nets: Nets, *, temperature_c: float = 20.0, as_found: bool = True, each_lead: bool = False
+) -> Netlist:
     """Number the circuit of a diagram.
 
     Args:
@@ -80,8 +83,13 @@ def netlist(nets: Nets, *, temperature_c: float = 20.0, as_found: bool = True) -
         temperature_c: of the copper of leads with a known length.
         as_found: with the coils, windings and joints that were found wrong; else as if all of
             these were well.
+        each_lead: every lead is a branch of its own, so that the current in it is known; one of
+            no known length has the resistance of a closed contact.
     """
     resistive = lead_resistances(nets, temperature_c, as_found=as_found)
+    if each_lead:
+        conducting = (n for n, lead in enumerate(nets.diagram.leads) if lead.conducts)
+        resistive = {**dict.fromkeys(conducting, CLOSED_OHM), **resistive}
     builder = _Builder(nets, number_nodes(nets, resistive), as_found=as_found)
     for number, ohms in resistive.items():
         lead = nets.diagram.leads[number]

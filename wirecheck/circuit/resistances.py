@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from wirecheck.circuit.copper import lead_ohms
 from wirecheck.circuit.islands import Pair, lowest_joined
 from wirecheck.circuit.nets import Nets
-from wirecheck.model.diagram import EARTH, Attributes, Cable, Diagram, Lead, Terminal, key_of
+from wirecheck.model.diagram import EARTH, Attributes, Diagram, Lead, Terminal, key_of
 from wirecheck.model.quantity import Quantity
 
 
@@ -53,7 +53,7 @@ def copper_ohms(nets: Nets, lead: Lead, temperature_c: float = 20.0) -> float:
     length_m = lead_length_m(nets, lead)
     if not length_m:
         return 0.0
-    return lead_ohms(lead_size(nets.diagram, lead), length_m, temperature_c)
+    return lead_ohms(lead_size(lead), length_m, temperature_c)
 
 
 def lead_length_m(nets: Nets, lead: Lead) -> float:
@@ -61,22 +61,15 @@ def lead_length_m(nets: Nets, lead: Lead) -> float:
     typed = _amount(lead.given, "length")
     if typed:
         return typed / nets.run_sizes[lead.run] if lead.shared_length else typed
-    cable = _cable(nets.diagram, lead)
+    named = lead.given.get("in")
+    cable = nets.diagram.cables.get(key_of(str(named.value))) if named else None
     return _amount(cable.given, "length") if cable else 0.0
 
 
-def lead_size(diagram: Diagram, lead: Lead) -> Quantity | None:
-    """Size of a lead's conductor: typed, or that of its cable; None if not known."""
+def lead_size(lead: Lead) -> Quantity | None:
+    """Size of a lead's conductor, as typed or as its cable has it; None if not known."""
     typed = lead.given.get("size")
-    if typed and isinstance(typed.value, Quantity):
-        return typed.value
-    cable = _cable(diagram, lead)
-    return Quantity(cable.gauge_awg, cable.gauge_awg, "AWG") if cable else None
-
-
-def _cable(diagram: Diagram, lead: Lead) -> Cable | None:
-    named = lead.given.get("in")
-    return diagram.cables.get(key_of(str(named.value))) if named else None
+    return typed.value if typed and isinstance(typed.value, Quantity) else None
 
 
 def _amount(given: Attributes, name: str) -> float:

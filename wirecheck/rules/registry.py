@@ -12,6 +12,7 @@ from wirecheck.rules import (
     common,
     control,
     damper,
+    electrical,
     ignition_leads,
     line_voltage,
     supply,
@@ -30,6 +31,7 @@ FAMILIES = (
     ignition_leads,
     burner_ground,
     valve,
+    electrical,
     workmanship,
 )
 

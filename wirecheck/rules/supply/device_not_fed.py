@@ -106,7 +106,12 @@ RULE = Rule(
         Example(_ZONE, (("two-supplies", "zone.M1"),)),
     ),
     good=(Example(_GOOD), Example(_LAMP + _GOOD)),
-    stands_back_for=("hot-and-common-exchanged", "hot-side-earthed", "call-fed-from-common"),
+    stands_back_for=(
+        "hot-and-common-exchanged",
+        "hot-side-earthed",
+        "call-fed-from-common",
+        "coils-in-series",
+    ),
 )
 
 
