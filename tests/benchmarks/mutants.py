@@ -7,7 +7,6 @@ else: what is checked is what somebody would have typed who found it so.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from itertools import combinations
 from pathlib import Path
 from typing import NamedTuple
@@ -59,26 +58,31 @@ class Original:
         yield from self._exchanged()
         yield from self._jumpered()
 
-    def with_mistakes(self, *mistakes: Mistake) -> Diagram:
-        """The diagram with some mistakes; of two that change the same lead, the last counts."""
+    def text(self, *mistakes: Mistake) -> str:
+        """The text with some mistakes; of two that change the same lead, the last counts."""
         changed = {number: ends for each in mistakes for number, ends in each.changed.items()}
-        leads = []
+        lines = [self._head]
         for number, lead in enumerate(self.diagram.leads):
             ends = changed.get(number, (lead.a, lead.b))
             if ends is not None:
-                leads.append(lead._replace(a=ends[0], b=ends[1]))
+                a, b = ends
+                lines.append(_statement(self.diagram, lead._replace(a=a, b=b)))
         for each in mistakes:
             if each.jumper is not None:
-                a, b = each.jumper
-                like = self.diagram.leads[-1]
-                added = like._replace(a=a, b=b, role=LeadRole.JUMPER, given={}, run=len(leads))
-                leads.append(added)
-        return replace(self.diagram, leads=tuple(leads))
+                here, there = (spell(self.diagram, end) for end in each.jumper)
+                lines.append(f"jumper {here} to {there}\n")
+        return "".join(lines)
 
-    def text(self, *mistakes: Mistake) -> str:
-        """The text of `with_mistakes`."""
-        diagram = self.with_mistakes(*mistakes)
-        return self._head + "".join(_statement(diagram, lead) for lead in diagram.leads)
+    def with_mistakes(self, *mistakes: Mistake) -> Diagram:
+        """The diagram read from that text.
+
+        Raises:
+            ValueError: the text has a problem: two of the mistakes do not go together.
+        """
+        built = load_text(self.text(*mistakes), self.diagram.source.name)
+        if built.problems:
+            raise ValueError(built.problems[0].message)
+        return built.diagram
 
     # ---- kinds of mistakes -----------------------------------------------------------------
 

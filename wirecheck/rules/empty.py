@@ -8,6 +8,7 @@ from typing import Final
 from wirecheck.model.diagram import UNKNOWN_END, Part, Terminal
 from wirecheck.model.structure import Structure
 from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
 
 #: Role of a control's terminal: family and role of the terminal that its lead runs to.
 _RUNS_TO: Final = {
@@ -36,9 +37,41 @@ _CONTACTS: Final = frozenset(
 def needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
     """Those of parts that are wired otherwise, in the order of the text.
 
+    Those that a supply reaches all the same are left out (see `reached_inside`).
+    Use it as ``facts.once(needed_and_empty)``.
+    """
+    reached = facts.once(reached_inside)
+    return tuple(end for end in facts.once(_needed_and_empty) if end not in reached)
+
+
+def reached_inside(facts: Facts) -> Mapping[Terminal, Terminal]:
+    """Those that a supply reaches through the device, by another of its terminals, and that one.
+
+    A terminal that the device itself feeds is none: its lead runs on from there.
+    Use it as ``facts.once(reached_inside)``.
+    """
+    found = {}
+    for end in facts.once(_needed_and_empty):
+        if facts.role(end) not in _RUNS_TO and _is_supplied(facts, end):
+            names = facts.diagram.parts[end.part].structure.terminals
+            others = (Terminal(end.part, name) for name in names)
+            wired = (o for o in others if facts.is_wired(o) and facts.sides.same(o, end))
+            other = next(wired, None)
+            if other is not None:
+                found[end] = other
+    return found
+
+
+def _is_supplied(facts: Facts, end: Terminal) -> bool:
+    sides = facts.sides
+    return bool(sides.hot_beyond(end) or sides.common_beyond(end) or facts.once(Legs).at(end))
+
+
+def _needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
+    """Those without a lead, reached or not.
+
     One that a lead whose end was not traced may land on is left out, and so are those of valve
     adapters beside a control: what is missing there is told of the valve.
-    Use it as ``facts.once(needed_and_empty)``.
     """
     beside_control = any(True for _ in facts.of("ignition-control"))
     return tuple(
@@ -59,26 +92,36 @@ def _other_sides(facts: Facts, part: Part) -> list[Terminal]:
         if specs[a].role in _CONTACTS or specs[b].role in _CONTACTS:
             beyond.setdefault(a, []).append(b)
             beyond.setdefault(b, []).append(a)
-    empty = (
-        part.terminal(others[0])
-        for name, others in beyond.items()
-        if facts.is_wired(part.terminal(name)) and not _leads_on(facts, part, others)
-    )
+    empty = []
+    for name in beyond:
+        if facts.is_wired(part.terminal(name)):
+            others = _outer(part, beyond, name)
+            if others and not _leads_on(facts, part, others):
+                empty.append(part.terminal(others[0]))
     return list(dict.fromkeys(empty))
 
 
-def _leads_on(facts: Facts, part: Part, names: list[str]) -> bool:
-    """Whether one of these terminals is wired, by a lead or by a link, or lies inside."""
+def _outer(part: Part, beyond: Mapping[str, list[str]], name: str) -> list[str]:
+    """The terminals that contacts lead to from one, those behind a point inside for that point."""
     specs = part.structure.terminals
+    found: list[str] = []
+    for other in beyond[name]:
+        if specs[other].inner:
+            found += [end for end in beyond.get(other, ()) if end != name]
+        else:
+            found.append(other)
+    return [end for end in found if not specs[end].inner]
+
+
+def _leads_on(facts: Facts, part: Part, names: list[str]) -> bool:
+    """Whether one of these terminals is wired, by a lead or by a link."""
     linked = {
         end
         for link in part.structure.links
         for end in link.between
         if any(facts.is_wired(part.terminal(other)) for other in link.between)
     }
-    return any(
-        specs[name].inner or name in linked or facts.is_wired(part.terminal(name)) for name in names
-    )
+    return any(name in linked or facts.is_wired(part.terminal(name)) for name in names)
 
 
 def needed(facts: Facts, part: Part) -> list[Terminal]:

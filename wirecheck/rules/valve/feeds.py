@@ -34,8 +34,9 @@ OUTPUTS = {
     "main-valve": Source.MAIN,
     "valve-feed": Source.BOTH,
 }
-#: Terminals of a control that are live without it.
-_LIVE_ROLES = ("call", "control-hot", "damper-hot", "damper-call", "damper-proved")
+#: Terminals of a control that the call makes live, and those that a supply makes live always.
+_CALL_ROLES = ("call", "damper-call", "damper-proved")
+_HOT_ROLES = ("control-hot", "damper-hot")
 
 
 class Output(NamedTuple):
@@ -176,9 +177,11 @@ class Feeds:
         return found
 
     def _live_regions(self) -> set[int]:
+        """Where the hot side or the call gets; with no supply drawn, 24 V is where it belongs."""
         terminals = [supply.hot for supply in self._facts.supplies]
+        roles = _CALL_ROLES if terminals else (*_CALL_ROLES, *_HOT_ROLES)
         for control in self._facts.of("ignition-control"):
-            terminals += control.with_role(*_LIVE_ROLES)
+            terminals += control.with_role(*roles)
         return {self.region(terminal) for terminal in terminals}
 
     def _line_regions(self) -> set[int]:

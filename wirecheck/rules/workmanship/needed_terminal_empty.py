@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from wirecheck.language.edit import add_lead
+from wirecheck.language.edit import add_lead, move_end
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.rules.empty import any_wired, counterparts, needed_and_empty
+from wirecheck.rules.empty import any_wired, counterparts, needed_and_empty, reached_inside
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
@@ -34,6 +34,14 @@ wire xfmr.R to limit.1
 wire limit.2 to stat.R
 wire stat.W to fan to xfmr.C
 wire xfmr.C to earth: green
+"""
+_CALL = """\
+part xfmr is transformer
+part stat is thermostat
+part box is pilot-ignition-control
+wire xfmr.R to stat to box.TH
+wire xfmr.C to box.COM
+wire box.GND to earth: green
 """
 
 RULE = Rule(
@@ -59,6 +67,12 @@ RULE = Rule(
             "no lead runs from {terminal} to {other}: run one",
             "The circuit ends there: what hangs on {terminal} does not work.",
         ),
+        "on-its-like": Fault(
+            "{terminal} has no lead and is fed inside {part}, over {other}: run the lead to "
+            "{terminal} itself",
+            "It works; who looks for the lead at {terminal} does not find it.",
+            Breaks.WORKMANSHIP,
+        ),
     },
     bad=(
         Example(_GOOD.replace("fan to xfmr.C", "fan.A"), (("empty", "fan"),)),
@@ -67,14 +81,18 @@ RULE = Rule(
             (("contact-one-side", "fan"),),
         ),
         Example(_GOOD.replace("wire limit.2 to stat.R\n", ""), (("no-lead-between", "limit"),)),
+        Example(_CALL.replace("box.COM", "box.VC"), (("on-its-like", "box.VC"),)),
     ),
-    good=(Example(_GOOD),),
+    good=(Example(_GOOD), Example(_CALL)),
     general=True,
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find needed terminals without a lead; the two ends of one missing lead are one finding."""
+    for end, like in facts.once(reached_inside).items():
+        if not _explained(facts, end):
+            yield _on_its_like(facts, end, like)
     empty = [end for end in facts.once(needed_and_empty) if not _explained(facts, end)]
     if not empty:
         return
@@ -116,6 +134,22 @@ def _between(facts: Facts, end: Terminal, other: Terminal) -> Finding:
         edits=(add_lead(facts.diagram, end, other),),
         terminal=facts.show(end),
         other=facts.show(other),
+    )
+
+
+def _on_its_like(facts: Facts, end: Terminal, other: Terminal) -> Finding:
+    leads = facts.nets.leads_at(other)
+    edit = move_end(facts.diagram, leads[0], other, end) if len(leads) == 1 else None
+    return RULE.finding(
+        facts,
+        "on-its-like",
+        facts.place(other),
+        leads=leads,
+        terminals=(end, other),
+        edits=(edit,) if edit else (),
+        terminal=facts.show(end),
+        other=facts.show(other),
+        part=facts.diagram.parts[end.part].name,
     )
 
 
