@@ -8,11 +8,15 @@ one's opening cuts the way), others only on some.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 import networkx as nx
 
 from wirecheck.circuit.nets import Element, Nets
+
+#: Two nets, and the part and number of the contact between them.
+_Edge = tuple[int, int, tuple[str, int]]
 
 
 class Way(NamedTuple):
@@ -36,20 +40,19 @@ class Conduction:
         """Join the nets by their contacts; linear in contacts."""
         self.nets = nets
         self.contacts: nx.MultiGraph[int] = nx.MultiGraph()
+        self._place: dict[tuple[str, int], int] = {}
         for elements in nets.elements_of.values():
             for number, element in enumerate(elements):
                 if element.type == "switch" and element.net_a != element.net_b:
-                    self.contacts.add_edge(
-                        element.net_a, element.net_b, (element.part.key, number), element=element
-                    )
-        self._region: dict[int, int] = {}
-        for number, members in enumerate(nx.connected_components(self.contacts)):
-            self._region.update(dict.fromkeys(members, number))
+                    key = (element.part.key, number)
+                    self._place[key] = len(self._place)
+                    self.contacts.add_edge(element.net_a, element.net_b, key, element=element)
+        self._trees = _Trees(self.contacts)
         self._ways: dict[tuple[int, int], Way] = {}
 
     def region(self, net: int) -> int:
         """The region of a net; a net without contacts is a region by itself (a negative number)."""
-        return self._region.get(net, -1 - net)
+        return self._trees.root.get(net, -1 - net)
 
     def may_join(self, a: int, b: int) -> bool:
         """Whether two nets may become one conductor when contacts close."""
@@ -67,6 +70,12 @@ class Conduction:
             return Way(exists=True, contacts=(), series=())
         if not self.may_join(a, b):
             return Way(exists=False, contacts=(), series=())
+        if not self._trees.has_loops(a):
+            contacts = self._in_order(self._trees.path(a, b))
+            return Way(exists=True, contacts=contacts, series=contacts)
+        return self._among_loops(a, b)
+
+    def _among_loops(self, a: int, b: int) -> Way:
         members = nx.node_connected_component(self.contacts, a)
         graph = nx.MultiGraph(self.contacts.subgraph(members))
         # With an edge from b back to a, the elements on some loop-free path from a to b are
@@ -78,15 +87,61 @@ class Conduction:
             nodes for nodes in nx.biconnected_components(closing) if a in nodes and b in nodes
         )
         on_path = [
-            (left, right, name, element)
-            for left, right, name, element in graph.edges(block, keys=True, data="element")
+            (left, right, key)
+            for left, right, key in graph.edges(block, keys=True)
             if left in block and right in block
         ]
         bridges = set(map(frozenset, nx.bridges(nx.Graph(graph))))
         series = [
-            element
-            for left, right, _name, element in on_path
+            (left, right, key)
+            for left, right, key in on_path
             if frozenset((left, right)) in bridges and graph.number_of_edges(left, right) == 1
         ]
-        contacts = tuple(element for _left, _right, _name, element in on_path)
-        return Way(exists=True, contacts=contacts, series=tuple(series))
+        return Way(exists=True, contacts=self._in_order(on_path), series=self._in_order(series))
+
+    def _in_order(self, edges: Iterable[_Edge]) -> tuple[Element, ...]:
+        keys = sorted((key for _left, _right, key in edges), key=self._place.__getitem__)
+        return tuple(self.nets.elements_of[part][number] for part, number in keys)
+
+
+class _Trees:
+    """A spanning tree of every region.  Most regions are trees: one way leads from net to net."""
+
+    def __init__(self, contacts: nx.MultiGraph[int]) -> None:
+        """Grow the trees; linear in contacts."""
+        #: The net that each net's tree grew from, which stands for the region.
+        self.root: dict[int, int] = {}
+        self._above: dict[int, _Edge] = {}
+        self._depth: dict[int, int] = {}
+        self._looped: set[int] = set()
+        for root in contacts:
+            if root not in self.root:
+                self._grow(contacts, root)
+
+    def _grow(self, contacts: nx.MultiGraph[int], root: int) -> None:
+        self.root[root], self._depth[root] = root, 0
+        waiting, count = [root], 0
+        while waiting:
+            here = waiting.pop()
+            for there, parallel in contacts.adj[here].items():
+                count += len(parallel)
+                if there not in self.root:
+                    self.root[there], self._depth[there] = root, self._depth[here] + 1
+                    self._above[there] = (there, here, next(iter(parallel)))
+                    waiting.append(there)
+                    count -= 2  # met from both ends
+        if count:
+            self._looped.add(root)
+
+    def has_loops(self, net: int) -> bool:
+        """Whether contacts of the region lie side by side."""
+        return self.root[net] in self._looped
+
+    def path(self, a: int, b: int) -> Iterator[_Edge]:
+        """The edges of the tree between two nets of one region."""
+        while a != b:
+            if self._depth[a] < self._depth[b]:
+                a, b = b, a
+            edge = self._above[a]
+            yield edge
+            a = edge[1]

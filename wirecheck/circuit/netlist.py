@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Mapping
 from typing import NamedTuple
 
 from wirecheck.circuit.found_wrong import SHORTED_OHM, Condition, condition
@@ -22,20 +21,19 @@ from wirecheck.circuit.numbered import (
     Transformer,
     Winding,
 )
+from wirecheck.circuit.ratings import amounts, highest, load_ohms
 from wirecheck.circuit.resistances import lead_resistances, number_nodes
 from wirecheck.circuit.supplies import (
     EXCITING_VA,
-    GENERATOR_OHM,
     MAINS_OHM,
     SERVICE_BOND_OHM,
-    USUAL_RISE_PERCENT,
-    USUAL_VA,
-    Secondary,
-    secondary,
+    Behind,
+    source_behind,
 )
-from wirecheck.model.diagram import Part, Terminal, Value
+from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.kind import LoadSpec, SourceSpec
-from wirecheck.model.quantity import Quantity
+
+__all__ = ["ElementKey", "Netlist", "highest", "load_ohms", "netlist"]
 
 #: A bond to the appliance's metal through screws and brackets, where it conducts at all, in ohm
 #: (common practice, no source).
@@ -164,13 +162,11 @@ class _Builder:
         self.sources[key] = len(self.source_branches)
         self.source_branches.append(SourceBranch(a, b, phasor, behind.ohms))
 
-    def _transformer(
-        self, key: ElementKey, part: Part, spec: SourceSpec, behind: Secondary
-    ) -> None:
+    def _transformer(self, key: ElementKey, part: Part, spec: SourceSpec, behind: Behind) -> None:
         """Half of the impedance lies in the secondary, half in each primary winding."""
         a, b = (self.node_of[part.terminal(name)] for name in spec.between)
         windings = [Winding(a, b, behind.unloaded_v, behind.ohms / 2)]
-        rated = _all(part.values.get(spec.fed_volts)) if spec.fed_volts else []
+        rated = amounts(part.values.get(spec.fed_volts)) if spec.fed_volts else []
         for number, pair in enumerate(spec.fed_by):
             turns = rated[min(number, len(rated) - 1)] if rated else 120.0
             first, second = (self.node_of[part.terminal(name)] for name in pair)
@@ -197,7 +193,7 @@ class _Builder:
                 pair = frozenset((self.nets.net_of[first], self.nets.net_of[second]))
                 if pair not in self._powered:
                     self._powered.add(pair)
-                    volts = _all(part.values.get(spec.fed_volts))[0]
+                    volts = amounts(part.values.get(spec.fed_volts))[0]
                     a, b = self.node_of[first], self.node_of[second]
                     self.source_branches.append(SourceBranch(a, b, volts, MAINS_OHM))
 
@@ -220,48 +216,3 @@ class _Builder:
             self.series,
             self.sources,
         )
-
-
-def source_behind(part: Part, spec: SourceSpec) -> Secondary:
-    """Volts with no load of a source, and its impedance in ohm."""
-    volts = highest(part.values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts)
-    if part.family == "mains":
-        return Secondary(volts, MAINS_OHM)
-    if part.family == "pilot-generator":
-        return Secondary(volts, GENERATOR_OHM)
-    rise = highest(part.values.get(spec.regulation)) if spec.regulation else USUAL_RISE_PERCENT
-    rating = highest(part.values.get(spec.rating)) if spec.rating else USUAL_VA
-    return secondary(volts, rating, rise)
-
-
-def load_ohms(spec: LoadSpec, values: Mapping[str, Value]) -> complex | None:
-    """Impedance of a load at its rated volts, in ohm; None if it takes no steady current.
-
-    |Z| is V/I, V^2/VA or V^2 pf/W; its angle follows from the power factor, inductive.
-    """
-    if spec.volts is None or spec.takes is None:
-        return None
-    volts = highest(values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts)
-    taken = values.get(spec.takes)
-    if not isinstance(taken, Quantity) or not taken.high_base or not volts:
-        return None
-    magnitude = {
-        "amps": lambda amount: volts / amount,
-        "volt-amps": lambda amount: volts**2 / amount,
-        "watts": lambda amount: volts**2 * spec.power_factor / amount,
-        "ohms": lambda amount: amount,
-    }[taken.dimension](taken.high_base)
-    return cmath.rect(magnitude, math.acos(spec.power_factor))
-
-
-def _all(value: Value | float | None) -> list[float]:
-    if isinstance(value, Quantity):
-        return [value.high_base]
-    if isinstance(value, tuple):
-        return [each.high_base for each in value if isinstance(each, Quantity)]
-    return [float(value)] if isinstance(value, (int, float)) else []
-
-
-def highest(value: Value | float | None) -> float:
-    """The highest amount of a value, in base units; 0 where there is none."""
-    return max(_all(value), default=0.0)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from wirecheck.circuit.copper import lead_ohms
-from wirecheck.circuit.islands import Pair, lowest_joined
+from wirecheck.circuit.joins import Pair, lowest_joined
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import EARTH, Attributes, Diagram, Lead, Terminal, key_of
 from wirecheck.model.quantity import Quantity

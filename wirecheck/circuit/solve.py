@@ -20,7 +20,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wirecheck.circuit.elimination import Elimination
-from wirecheck.circuit.islands import Islands, Pair, lowest_joined
+from wirecheck.circuit.islands import Islands
+from wirecheck.circuit.joins import Pair, lowest_joined
 from wirecheck.circuit.numbered import (
     Case,
     Circuit,

@@ -5,6 +5,10 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+from wirecheck.circuit.ratings import highest
+from wirecheck.model.diagram import Part
+from wirecheck.model.kind import SourceSpec
+
 #: Behind the terminals of the line, in ohm: some thousand amperes into a bolted short (common
 #: practice, no source).
 MAINS_OHM = 0.1
@@ -22,14 +26,26 @@ USUAL_RISE_PERCENT, USUAL_VA = 10.0, 40.0
 GENERATOR_OHM = 1.5
 
 
-class Secondary(NamedTuple):
+class Behind(NamedTuple):
     """Volts with no load, and the impedance in ohm behind which they stand."""
 
     unloaded_v: float
     ohms: complex
 
 
-def secondary(rated_v: float, rated_va: float, rise_percent: float) -> Secondary:
+def source_behind(part: Part, spec: SourceSpec) -> Behind:
+    """Volts with no load of a source, and its impedance in ohm."""
+    volts = highest(part.values.get(spec.volts) if isinstance(spec.volts, str) else spec.volts)
+    if part.family == "mains":
+        return Behind(volts, MAINS_OHM)
+    if part.family == "pilot-generator":
+        return Behind(volts, GENERATOR_OHM)
+    rise = highest(part.values.get(spec.regulation)) if spec.regulation else USUAL_RISE_PERCENT
+    rating = highest(part.values.get(spec.rating)) if spec.rating else USUAL_VA
+    return _secondary(volts, rating, rise)
+
+
+def _secondary(rated_v: float, rated_va: float, rise_percent: float) -> Behind:
     """A transformer that gives its rated volts at its rated load, a plain resistance.
 
     With resistance r, reactance x = k r and I = VA/V, unloaded volts E follow from
@@ -42,9 +58,9 @@ def secondary(rated_v: float, rated_va: float, rise_percent: float) -> Secondary
     """
     unloaded = rated_v * (1 + rise_percent / 100)
     if not (rated_v and rated_va and rise_percent):
-        return Secondary(unloaded, MAINS_OHM)
+        return Behind(unloaded, MAINS_OHM)
     square = 1 + REACTANCE_SHARE**2
     amps = rated_va / rated_v
     over = unloaded**2 - rated_v**2
     resistance = (math.sqrt(rated_v**2 + square * over) - rated_v) / (amps * square)
-    return Secondary(unloaded, complex(resistance, REACTANCE_SHARE * resistance))
+    return Behind(unloaded, complex(resistance, REACTANCE_SHARE * resistance))

@@ -7,14 +7,12 @@ too warm.  Set below the current it warms too much, set above it warms too littl
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final, NamedTuple
+from typing import Final
 
 from wirecheck.language.edit import set_attribute
-from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.quantity import Quantity
 from wirecheck.rules.electrical.behind import fed_through
-from wirecheck.rules.electrical.loads import Taker
 from wirecheck.rules.electrical.words import amps, takers_words
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -74,44 +72,27 @@ RULE = Rule(
 )
 
 
-class _Current(NamedTuple):
-    """What runs through a thermostat: ``least`` to ``most``, and the loads it feeds."""
-
-    least: float
-    usual: float
-    most: float
-    takers: list[Taker]
-
-
 def check(facts: Facts) -> Iterator[Finding]:
     """Find thermostats with a typed anticipator setting that their loads do not agree with."""
     wired = facts.as_wired
     for stat in wired.of("thermostat"):
         setting = stat.given.get("anticipator")
-        current = _current(wired, stat) if setting else None
-        if setting is None or current is None or not isinstance(setting.value, Quantity):
+        behind = fed_through(wired, stat) if setting else None
+        if setting is None or behind is None or not isinstance(setting.value, Quantity):
             continue
-        too_low = setting.value.high_base < (1 - TOLERANCE) * current.least
-        if too_low or setting.value.low_base > (1 + TOLERANCE) * current.most:
-            right = amps(current.usual)
+        usual = sum(taker.amps for taker in behind.takers)
+        unsure = UNSURE * sum(taker.amps for taker in behind.takers if not taker.taken_known)
+        too_low = setting.value.high_base < (1 - TOLERANCE) * (usual - unsure)
+        too_high = setting.value.low_base > (1 + TOLERANCE) * (usual + unsure)
+        if too_low or (too_high and behind.all_drawn):
             yield RULE.finding(
                 wired,
                 "too-low" if too_low else "too-high",
                 setting.span,
                 terminals=stat.with_role("thermostat-feed", "thermostat-heat"),
-                edits=(set_attribute(wired.diagram, stat.key, "anticipator", right),),
+                edits=(set_attribute(wired.diagram, stat.key, "anticipator", amps(usual)),),
                 stat=stat.name,
                 setting=str(setting.value),
-                current=right,
-                takers=takers_words(current.takers),
+                current=amps(usual),
+                takers=takers_words(behind.takers),
             )
-
-
-def _current(facts: Facts, stat: Part) -> _Current | None:
-    """What runs through a thermostat; None where no load hangs on it plainly."""
-    loads = fed_through(facts, stat)
-    if not loads:
-        return None
-    unsure = UNSURE * sum(taker.amps for taker in loads if not taker.taken_known)
-    usual = sum(taker.amps for taker in loads)
-    return _Current(usual - unsure, usual, usual + unsure, loads)

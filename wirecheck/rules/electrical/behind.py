@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from wirecheck.circuit.nets import Element
 from wirecheck.model.diagram import Part
 from wirecheck.model.kind import SwitchSpec
@@ -9,8 +11,15 @@ from wirecheck.rules.electrical.loads import Taker, loadings, takers
 from wirecheck.rules.facts import Facts
 
 
-def fed_through(facts: Facts, stat: Part) -> list[Taker]:
-    """The loads behind a thermostat in a running burner; none where they do not hang on it plainly.
+class Behind(NamedTuple):
+    """The loads behind a thermostat; ``all_drawn``: the diagram leaves none of them out."""
+
+    takers: list[Taker]
+    all_drawn: bool
+
+
+def fed_through(facts: Facts, stat: Part) -> Behind | None:
+    """What hangs on a thermostat in a running burner; None where nothing does so plainly.
 
     Plainly: straight across one supply, and nothing leads past the thermostat.
     """
@@ -19,14 +28,24 @@ def fed_through(facts: Facts, stat: Part) -> list[Taker]:
         None,
     )
     if contact is None or contact.net_a == contact.net_b:
-        return []
+        return None
     nets = _nets_behind(facts, contact)
     if contact.net_a in nets or facts.earth in nets:
-        return []
+        return None
     hanging = facts.once(_Hanging)
     found = {key: taker for net in nets for key, taker in hanging.at(net).items()}
     loads = {key: taker for key, taker in found.items() if taker.part.key != stat.key}
-    return list(loads.values()) if all(key in hanging.plain for key in loads) else []
+    if not loads or not all(key in hanging.plain for key in loads):
+        return None
+    parts = {taker.part.key: taker.part for taker in loads.values()}
+    sketchy = any(
+        not facts.is_wired(end)
+        for part in parts.values()
+        if part.family == "ignition-control"
+        for end in part.with_role("pilot-valve", "main-valve", "valve-feed")
+    )
+    ends = (end for t in loads.values() for end in (t.element.a, t.element.b))
+    return Behind(list(loads.values()), not sketchy and all(map(facts.is_traced, ends)))
 
 
 def _nets_behind(facts: Facts, contact: Element) -> set[int]:

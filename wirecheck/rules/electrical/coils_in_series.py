@@ -11,7 +11,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.nearest import both
 from wirecheck.rules.electrical.load_on_other_volts import LEAST, MOST
 from wirecheck.rules.electrical.loads import Loading, Taker, loadings, takers
-from wirecheck.rules.electrical.running import Running
+from wirecheck.rules.electrical.states import running
 from wirecheck.rules.electrical.words import volts
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
@@ -71,9 +71,9 @@ def check(facts: Facts) -> Iterator[Finding]:
     wired = facts.as_wired
     for loading in loadings(wired):
         for chain in _chains(wired, loading) if loading.alone and loading.aside else ():
-            running = wired.once(Running)
-            wrong = [t for t in chain if not LEAST <= running.load_v(t) / t.rated_v <= MOST]
-            if wrong and all(running.load_v(taker) > 0 for taker in chain):
+            solved = running(wired)
+            wrong = [t for t in chain if not LEAST <= solved.load_v(t) / t.rated_v <= MOST]
+            if wrong and all(solved.load_v(taker) > 0 for taker in chain):
                 yield _finding(wired, loading, chain)
 
 
@@ -122,7 +122,7 @@ def _by_region(facts: Facts) -> dict[int, list[Taker]]:
 
 
 def _finding(facts: Facts, loading: Loading, chain: list[Taker]) -> Finding:
-    running = facts.once(Running)
+    solved = running(facts)
     region = facts.conduction.region
     inner = [
         end
@@ -131,7 +131,7 @@ def _finding(facts: Facts, loading: Loading, chain: list[Taker]) -> Finding:
         if region(facts.net(end)) not in (loading.hot, loading.common)
     ]
     leads = dict.fromkeys(number for end in inner for number in facts.nets.leads_at(end))
-    shares = [f"{t.name} gets {volts(running.load_v(t))} of its {volts(t.rated_v)}" for t in chain]
+    shares = [f"{t.name} gets {volts(solved.load_v(t))} of its {volts(t.rated_v)}" for t in chain]
     return RULE.finding(
         facts,
         "series",

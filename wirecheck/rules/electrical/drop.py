@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from wirecheck.circuit.copper import lead_ohms
-from wirecheck.circuit.netlist import source_behind
 from wirecheck.circuit.resistances import copper_ohms, lead_size
+from wirecheck.circuit.supplies import source_behind
 from wirecheck.model.quantity import Quantity
 from wirecheck.parts.amounts import each_quantity
 from wirecheck.rules.electrical.loads import Loading, Taker
-from wirecheck.rules.electrical.running import Solved
 from wirecheck.rules.facts import Facts
+
+if TYPE_CHECKING:
+    from wirecheck.rules.electrical.running import Solved
 
 #: Of its rated volts, from where a coil surely pulls in (common practice, no source).
 LEAST: Final = 0.85

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from wirecheck.circuit.netlist import source_behind
+from wirecheck.circuit.supplies import source_behind
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.electrical.overcurrent import devices
 from wirecheck.rules.electrical.words import amps

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.rules.electrical.overcurrent import devices, most_amps
-from wirecheck.rules.electrical.running import Running
+from wirecheck.rules.electrical.overcurrent import devices
+from wirecheck.rules.electrical.states import running
 from wirecheck.rules.electrical.words import amps
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -52,9 +52,9 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Find devices of typed rating through which more runs than that."""
     wired = facts.as_wired
     for device in devices(wired):
-        if most_amps(wired, device.loading) <= device.rated_a:
+        if device.most_a <= device.rated_a:
             continue
-        current = wired.once(Running).contact_amps(device.key)
+        current = running(wired).contact_amps((device.part.key, device.contact))
         if current > device.rated_a:
             yield RULE.finding(
                 wired,

@@ -12,7 +12,7 @@ from wirecheck.circuit.resistances import lead_size
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.electrical.loads import loadings
 from wirecheck.rules.electrical.overcurrent import line_amps
-from wirecheck.rules.electrical.running import Running
+from wirecheck.rules.electrical.states import running
 from wirecheck.rules.electrical.words import amps
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
@@ -60,7 +60,8 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find leads of known gauge in which more runs than that allows."""
     wired = facts.as_wired
-    highest = max([line_amps(wired), *(loading.amps for loading in loadings(wired))])
+    amounts = [*line_amps(wired).values(), *(loading.amps for loading in loadings(wired))]
+    highest = max(amounts, default=0.0)
     least = most_amps()
     if highest <= min(least.values()):
         return
@@ -69,7 +70,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         most = least.get(size.low) if size and size.dimension == "gauge" else None
         if most is None or highest <= most:
             continue
-        current = wired.once(Running).lead_amps(number)
+        current = running(wired).lead_amps(number)
         if current > most:
             heavier = max(gauge for gauge, carries in least.items() if carries >= current)
             yield RULE.finding(

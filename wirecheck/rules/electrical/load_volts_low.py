@@ -24,7 +24,7 @@ from wirecheck.rules.electrical.drop import (
     surely_enough,
 )
 from wirecheck.rules.electrical.loads import Loading, Taker, loadings
-from wirecheck.rules.electrical.running import Running
+from wirecheck.rules.electrical.states import running
 from wirecheck.rules.electrical.words import amps, volts
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -124,16 +124,16 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _worst(facts: Facts, loading: Loading) -> _Short | None:
     """The load farthest below its rated volts, if that is too far."""
-    running = facts.once(Running)
-    on = [taker for taker in suited(loading) if running.is_on(taker)]
-    if not on or not is_fed_right(running, loading):
+    solved = running(facts)
+    on = [taker for taker in suited(loading) if solved.is_on(taker)]
+    if not on or not is_fed_right(solved, loading):
         return None
-    worst = min(on, key=lambda taker: running.load_v(taker) / taker.rated_v)
-    weak = WEAK_LINE * running.load_v(worst)
+    worst = min(on, key=lambda taker: solved.load_v(taker) / taker.rated_v)
+    weak = WEAK_LINE * solved.load_v(worst)
     if weak >= LEAST * worst.rated_v:
         return None
     drops = {
-        number: WEAK_LINE * running.lead_amps(number) * running.lead_ohms(number)
+        number: WEAK_LINE * solved.lead_amps(number) * solved.lead_ohms(number)
         for number in leads_to(facts, loading, worst)
         if lead_length_m(facts.nets, facts.diagram.leads[number])
     }
@@ -150,7 +150,7 @@ def _by_leads(facts: Facts, short: _Short) -> _Cause | None:
     gauge = gauge_for(facts, number, 1 - short.missing / drop)
     size = lead_size(lead)
     length = f"{lead_length_m(facts.nets, lead) / INCH_M / 12:.0f} ft"
-    through = amps(facts.once(Running).lead_amps(number))
+    through = amps(running(facts).lead_amps(number))
     return _Cause(
         "leads",
         facts.lead_span(number),
@@ -166,8 +166,8 @@ def _by_supply(facts: Facts, short: _Short) -> _Cause | None:
     loading = short.loading
     if loading.rating is None:
         return None
-    running = facts.once(Running)
-    gives = WEAK_LINE * running.volts(loading.supply.hot, loading.supply.common)
+    solved = running(facts)
+    gives = WEAK_LINE * solved.volts(loading.supply.hot, loading.supply.common)
     name = loading.supply.part.name
     return _Cause(
         "supply",

@@ -11,8 +11,8 @@ from collections.abc import Iterable
 from functools import cached_property
 from typing import NamedTuple, cast
 
-from wirecheck.circuit.netlist import load_ohms
 from wirecheck.circuit.nets import Element
+from wirecheck.circuit.ratings import load_ohms
 from wirecheck.model.diagram import Attribute, Part
 from wirecheck.model.kind import LoadSpec, SourceSpec
 from wirecheck.rules.facts import Facts, Supply

@@ -10,8 +10,8 @@ from __future__ import annotations
 from typing import Final
 
 from wirecheck.circuit.elimination import Elimination
-from wirecheck.circuit.netlist import ElementKey, netlist
-from wirecheck.circuit.numbered import Case
+from wirecheck.circuit.netlist import netlist
+from wirecheck.circuit.numbered import Case, Switch
 from wirecheck.circuit.stages import Stage, positions
 from wirecheck.model.diagram import Terminal
 from wirecheck.rules.electrical.loads import Taker
@@ -45,7 +45,7 @@ class Solved:
             element = nets.elements_of[key.part][key.number]
             flags.append(element.name in called if element.part.family == "thermostat" else on)
         solid = [nets.elements_of[key.part][key.number].name == "solid" for key in net.bonds]
-        self._contacts = {
+        self._contacts: dict[tuple[str, int], tuple[Switch, bool]] = {
             key: (net.circuit.switches[number], on)
             for number, (key, on) in enumerate(zip(net.switches, flags, strict=True))
         }
@@ -64,8 +64,8 @@ class Solved:
         """Whether a load takes current in earnest."""
         return self.load_v(taker) > ON * taker.rated_v
 
-    def contact_amps(self, key: ElementKey) -> float:
-        """Through a contact; 0 if it is open."""
+    def contact_amps(self, key: tuple[str, int]) -> float:
+        """Through a contact, by its part and its place in it; 0 if it is open."""
         switch, closed = self._contacts[key]
         across = self._rest.across(switch.a, switch.b) if closed else 0.0
         return abs(across or 0.0) / switch.ohms

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from wirecheck.circuit.netlist import source_behind
+from wirecheck.circuit.supplies import source_behind
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.nearest import both
 from wirecheck.parts.structure import LOW_VOLTAGE_V

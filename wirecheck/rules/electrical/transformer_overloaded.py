@@ -12,7 +12,7 @@ from typing import Final
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.quantity import Quantity
 from wirecheck.rules.electrical.loads import Loading, Taker, loadings
-from wirecheck.rules.electrical.running import Cooling, Running
+from wirecheck.rules.electrical.states import cooling, running
 from wirecheck.rules.electrical.words import takers_words, volt_amperes
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -82,8 +82,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     for loading in loadings(wired):
         if loading.rating is None or not loading.alone or not _exceeds(loading, loading.takers):
             continue
-        for fault, state in (("in-run", Running), ("in-cooling", Cooling)):
-            solved = wired.once(state)
+        for fault, state in (("in-run", running), ("in-cooling", cooling)):
+            solved = state(wired)
             takers = [taker for taker in loading.takers if solved.is_on(taker)]
             if _exceeds(loading, takers):
                 supply = loading.supply

@@ -1,0 +1,1 @@
+"""The rules of this family beyond their own examples."""
