@@ -1,0 +1,1 @@
+"""Finds the fewest changes of leads after which nothing of safety or operation is left."""

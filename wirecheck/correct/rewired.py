@@ -1,0 +1,176 @@
+"""A diagram with some leads changed: what the search walks over.
+
+Leads keep the numbers they have in the diagram as found; added ones are numbered on from there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import NamedTuple
+
+from wirecheck.circuit.nets import Nets
+from wirecheck.language.derive import with_derived_defaults
+from wirecheck.model.diagram import Attribute, Diagram, Lead, LeadRole, Part, Terminal
+from wirecheck.model.kind import FLAG_SET
+from wirecheck.model.text import Span
+from wirecheck.parts.structure import structure_of
+
+Ends = tuple[Terminal, Terminal]
+
+
+class Move(NamedTuple):
+    """The end of a lead comes off one terminal and lands on another."""
+
+    lead: int
+    old: Terminal
+    new: Terminal
+
+
+class Exchange(NamedTuple):
+    """Two ends of two leads change places: ``end`` of ``lead``, ``other_end`` of ``other``."""
+
+    lead: int
+    end: Terminal
+    other: int
+    other_end: Terminal
+
+
+class Add(NamedTuple):
+    """A lead goes in; ``attribute`` is what it must be: ``ignition-cable``, ``green`` or ""."""
+
+    a: Terminal
+    b: Terminal
+    attribute: str = ""
+
+
+class TakeOut(NamedTuple):
+    """A lead comes out."""
+
+    lead: int
+
+
+class Fit(NamedTuple):
+    """A link or plug of a device is fitted or taken out."""
+
+    part: str
+    attribute: str
+    value: str
+
+
+Change = Move | Exchange | Add | TakeOut | Fit
+
+
+@dataclass(frozen=True, eq=False)
+class Rewired:
+    """The diagram as found, and what was changed in it.
+
+    Attributes:
+        found: the diagram as found.
+        changes: in the order in which they were made.
+        ends: where each lead runs now, None where it was taken out; added ones behind.
+        added: what was added, in order.
+        fitted: value of each link or plug that was changed, by part and attribute.
+    """
+
+    found: Diagram
+    changes: tuple[Change, ...] = ()
+    ends: tuple[Ends | None, ...] = ()
+    added: tuple[Add, ...] = ()
+    fitted: Mapping[tuple[str, str], str] = field(default_factory=dict)
+
+    @classmethod
+    def nothing_changed(cls, diagram: Diagram) -> Rewired:
+        """Start from a diagram as found."""
+        return cls(diagram, ends=tuple((lead.a, lead.b) for lead in diagram.leads))
+
+    def after(self, change: Change) -> Rewired:
+        """The same with one more change."""
+        ends, added, fitted = list(self.ends), self.added, self.fitted
+        match change:
+            case Move(lead, old, new):
+                ends[lead] = _landed(ends[lead], old, new)
+            case Exchange(lead, end, other, other_end):
+                ends[lead] = _landed(ends[lead], end, other_end)
+                ends[other] = _landed(ends[other], other_end, end)
+            case Add(a, b):
+                ends.append((a, b))
+                added = (*added, change)
+            case TakeOut(lead):
+                ends[lead] = None
+            case Fit(part, attribute, value):
+                fitted = {**fitted, (part, attribute): value}
+        return Rewired(self.found, (*self.changes, change), tuple(ends), added, fitted)
+
+    @cached_property
+    def key(self) -> tuple[object, ...]:
+        """What makes two of them the same, however they came about."""
+        count = len(self.found.leads)
+        own = tuple(ends and frozenset(ends) for ends in self.ends[:count])
+        new = frozenset(frozenset(ends) for ends in self.ends[count:] if ends)
+        return own, new, frozenset(self.fitted.items())
+
+    @cached_property
+    def numbers(self) -> tuple[int, ...]:
+        """The number here of each lead of `diagram`, in its order."""
+        return tuple(number for number, ends in enumerate(self.ends) if ends is not None)
+
+    def lead(self, number: int) -> Lead:
+        """A lead by its number here, as it runs now.
+
+        Raises:
+            ValueError: it was taken out.
+        """
+        ends, count = self.ends[number], len(self.found.leads)
+        if ends is None:
+            raise ValueError(f"lead {number} was taken out")
+        if number < count:
+            return self.found.leads[number]._replace(a=ends[0], b=ends[1])
+        nowhere = Span(self.found.source, 0, 0)
+        name = self.added[number - count].attribute
+        given = {}
+        if name == "ignition-cable":
+            given = {name: Attribute(name, FLAG_SET, nowhere)}
+        elif name:
+            given = {"colour": Attribute("colour", name, nowhere)}
+        return Lead(
+            *ends,
+            nowhere,
+            nowhere,
+            LeadRole.WIRE,
+            given,
+            False,
+            nowhere,
+            -1 - number,
+        )
+
+    @cached_property
+    def diagram(self) -> Diagram:
+        """The diagram as it is after the changes."""
+        if not self.changes:
+            return self.found
+        leads = tuple(self.lead(number) for number in self.numbers)
+        parts = dict(self.found.parts)
+        for (key, attribute), value in self.fitted.items():
+            parts[key] = _with_value(parts[key], attribute, value)
+        return replace(
+            self.found, parts=with_derived_defaults(parts, leads), leads=leads, _shown={}
+        )
+
+    @cached_property
+    def nets(self) -> Nets:
+        """The nets after the changes."""
+        return Nets(self.diagram)
+
+
+def _landed(ends: Ends | None, old: Terminal, new: Terminal) -> Ends:
+    if ends is None or old not in ends:
+        raise ValueError(f"the lead has no end on {old}")
+    return (new, ends[1]) if ends[0] == old else (ends[0], new)
+
+
+def _with_value(part: Part, attribute: str, value: str) -> Part:
+    given = {**part.given, attribute: Attribute(attribute, value, part.name_span)}
+    values = {**part.values, attribute: value}
+    return replace(part, given=given, values=values, structure=structure_of(part.kind, values))
