@@ -130,7 +130,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     yield from _unwired(wired)
     if wired.once(mixed_areas):
         return
-    empty = {_circuit(wired, end) for end in wired.once(needed_and_empty)}
+    empty = {_circuit(wired, end) for end in wired.once(needed_and_empty) if _must(wired, end)}
     short: dict[int, list[tuple[Terminal, Terminal, Part]]] = {}
     one_sided: dict[Terminal, list[_Taker]] = {}
     for taker in _takers(wired):
@@ -236,6 +236,12 @@ def _on_one(facts: Facts, a: Terminal, b: Terminal) -> bool:
 def _circuit(facts: Facts, end: Terminal) -> str:
     spec = facts.diagram.spec(end)
     return spec.circuit if spec else ""
+
+
+def _must(facts: Facts, end: Terminal) -> bool:
+    """Whether a terminal has to be wired, not only where the other side of its contact is."""
+    spec = facts.diagram.spec(end)
+    return spec is not None and bool(spec.must)
 
 
 def _miswired(facts: Facts) -> frozenset[str]:

@@ -62,6 +62,7 @@ RULE = Rule(
             "a contact of {part} is wired at one side alone: {terminal} ({about}) has no lead; "
             "run it, or take the other one off and cap it",
             "The contact switches nothing.",
+            Breaks.WORKMANSHIP,
         ),
         "no-lead-between": Fault(
             "no lead runs from {terminal} to {other}: run one",
