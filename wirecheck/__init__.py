@@ -18,12 +18,14 @@ from typing import TYPE_CHECKING, Literal
 # Some functions are called as the package they run. Python puts a package under its name here
 # when it first loads it, and would put it over the function; loaded first, it does not.
 import wirecheck.check
+import wirecheck.correct
 import wirecheck.meter  # noqa: F401
 
 if TYPE_CHECKING:
     from os import PathLike
 
     from wirecheck.check.engine import Checked
+    from wirecheck.correct.answer import Correction
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.language.build import Built
     from wirecheck.meter.reading import MeterSheet
@@ -37,6 +39,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "check",
+    "correct",
     "draw",
     "draw_meter",
     "draw_timeline",
@@ -85,6 +88,20 @@ def check(diagram: Diagram) -> Checked:
     from wirecheck.check.engine import check as run
 
     return run(diagram)
+
+
+def correct(diagram: Diagram, *, edits: int = 3, seconds: float = 20.0) -> Correction:
+    """Find the fewest changes of leads after which nothing of safety or operation is left.
+
+    Args:
+        diagram: as found.
+        edits: look no further than so many.
+        seconds: look no longer than this.
+    """
+    from wirecheck.correct.answer import Bound
+    from wirecheck.correct.search import correct as search
+
+    return search(diagram, Bound(edits, seconds))
 
 
 def draw(

