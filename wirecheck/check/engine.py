@@ -10,6 +10,8 @@ from wirecheck.circuit.nets import Nets
 from wirecheck.model.collector import collector_paused
 from wirecheck.model.diagram import EARTH, UNKNOWN_END, Diagram, Terminal
 from wirecheck.model.finding import Assumed, Finding, NotChecked
+from wirecheck.properties.unexplained import unexplained
+from wirecheck.rules.electrical.unstated import unstated
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.registry import RULES
 
@@ -37,16 +39,17 @@ class Checked(NamedTuple):
 
 @collector_paused()
 def check(diagram: Diagram) -> Checked:
-    """Check a diagram by every rule that the drawn connections decide."""
+    """Check a diagram by every rule, and by what must hold in every position of its switches."""
     nets = Nets(diagram)
     facts = Facts(diagram, nets)
     raised = [finding for rule in RULES.values() for finding in rule.check(facts)]
+    beyond = unexplained(nets, facts.conduction, raised)
     return Checked(
         diagram,
         nets,
-        _in_order(diagram, _at_their_cause(diagram, raised)),
+        _in_order(diagram, (*_at_their_cause(diagram, raised), *beyond.findings)),
         tuple(assumptions(diagram)),
-        tuple(_not_checked(diagram)),
+        (*_not_checked(facts), *beyond.not_checked),
     )
 
 
@@ -110,7 +113,8 @@ def _in_order(diagram: Diagram, findings: Iterable[Finding]) -> tuple[Finding, .
     )
 
 
-def _not_checked(diagram: Diagram) -> Iterator[NotChecked]:
+def _not_checked(facts: Facts) -> Iterator[NotChecked]:
+    diagram = facts.diagram
     for item in diagram.not_evaluated:
         yield NotChecked(item.statement, item.reason, item.span)
     for lead in diagram.leads:
@@ -118,7 +122,7 @@ def _not_checked(diagram: Diagram) -> Iterator[NotChecked]:
             where = diagram.show(lead.a if lead.b.part == UNKNOWN_END else lead.b)
             reason = f"the lead at {where} is not traced: what is missing there is not judged"
             yield NotChecked("untraced lead", reason, lead.span)
+    yield from unstated(facts)
     yield NotChecked(
-        "volts, currents and the ignition sequence",
-        "this check reads the connections; it computes no voltages, currents or timing",
+        "the ignition sequence", "a check runs no call for heat: wirecheck sequence shows one"
     )

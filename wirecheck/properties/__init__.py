@@ -1,0 +1,1 @@
+"""What must hold in every position of the switches, whatever the wiring that breaks it."""

@@ -1,0 +1,43 @@
+"""No gas flows while a vent damper is not fully open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.model.finding import Breaks
+from wirecheck.properties.contacts import Switch
+from wirecheck.properties.gas import flows, possible, trains
+from wirecheck.properties.property import GAS_CAUTION, Broken, Property
+from wirecheck.properties.states import States
+
+PROPERTY = Property(
+    name="gas-with-the-damper-shut",
+    title="No gas flows unless the vent damper is fully open.",
+    breaks=Breaks.SAFETY,
+    why="The burner fires into a shut vent, and products of combustion spill into the room.",
+    blind_spots="Where several burners share a diagram, only dampers of the own unit.",
+    caution=GAS_CAUTION,
+)
+
+
+def broken(states: States) -> Iterator[Broken]:
+    """Gas although the blade of a damper is not open."""
+    whole = states.whole
+    for settled in states.all_settled:
+        can_be = possible(states, settled)
+        for part in whole.diagram.parts.values():
+            in_unit = part.key in states.unit.parts
+            if part.family != "vent-damper" or not (in_unit or whole.is_one_burner):
+                continue
+            variable = Switch("blade", part.key)
+            is_known = variable in states.contacts.variable.values()
+            shut = states.positions.but(states.contacts.on(variable)) if is_known else can_be
+            for _control, valves in trains(whole, states):
+                for flow in flows(valves, states, settled):
+                    shown = flow.flows & shut & can_be
+                    if shown:
+                        what = f"{flow.name} flows while {part.name} is not open"
+                        yield PROPERTY.broken(
+                            settled, shown, what, loads=flow.operators, about=(part.key,)
+                        )
+                        return

@@ -1,0 +1,125 @@
+"""Volts where loads lie in series: solved once for all states that join the same nets."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cached_property
+
+from wirecheck.circuit.netlist import ElementKey
+from wirecheck.circuit.nets import Nets
+from wirecheck.circuit.steady import Steady, SteadyStates
+from wirecheck.circuit.switching import Network, holds
+from wirecheck.model.diagram import EARTH, Diagram
+from wirecheck.properties.contacts import Contacts
+from wirecheck.properties.unit import Unit, Whole
+from wirecheck.sequence.answers import Answer, View, coil_answer
+
+#: So many different circuits of one unit are solved at the most.
+MOST_SOLVED = 400
+
+
+def part_of(diagram: Diagram, parts: frozenset[str]) -> tuple[Diagram, tuple[int, ...]]:
+    """The diagram of some parts with the leads among them, and the numbers of those leads."""
+    known = {*parts, *diagram.splices, EARTH.part}
+    numbers = tuple(
+        number
+        for number, lead in enumerate(diagram.leads)
+        if lead.a.part in known and lead.b.part in known
+    )
+    return (
+        replace(
+            diagram,
+            parts={key: part for key, part in diagram.parts.items() if key in parts},
+            leads=tuple(diagram.leads[number] for number in numbers),
+        ),
+        numbers,
+    )
+
+
+def with_strips(diagram: Diagram, parts: frozenset[str]) -> frozenset[str]:
+    """Parts, and the strips and other parts that only join leads."""
+    joining = (key for key, part in diagram.parts.items() if part.family in _JOINING)
+    return parts | frozenset(joining)
+
+
+#: Families through which current passes on its way to another part.
+_JOINING = ("strip", "valve-adapter", "burner", "mains")
+
+
+class SeriesVolts:
+    """The circuit of one unit by itself, solved where volts decide.
+
+    Attributes:
+        bounded: why not every state was solved, or "".
+    """
+
+    def __init__(self, whole: Whole, unit: Unit, view: View, contacts: Contacts) -> None:
+        """Nothing is solved before it is asked for."""
+        self._whole = whole
+        self._unit = unit
+        self._view = view
+        self._contacts = contacts
+        self.bounded = ""
+
+    @cached_property
+    def _states(self) -> SteadyStates:
+        alone, _numbers = part_of(
+            self._whole.diagram, with_strips(self._whole.diagram, self._unit.parts)
+        )
+        return SteadyStates(Nets(alone), poor_bonds=self._view is View.DANGER)
+
+    def at(self, closed: Mapping[ElementKey, int], state: int) -> Steady:
+        """The circuit in one state."""
+        return self._states.at(
+            tuple(holds(closed.get(key, 0), state) for key in self._states.contacts)
+        )
+
+    def acting(
+        self,
+        series: int,
+        closed: Mapping[ElementKey, int],
+        network: Network[int],
+        fed: Mapping[ElementKey, int],
+    ) -> dict[ElementKey, int]:
+        """When each load acts, of the states in ``series``."""
+        from wirecheck.properties.states import rated_volts
+
+        elements = {key: self._whole.element(key) for key in fed}
+        joined = self._joined(network)
+        found = dict.fromkeys(fed, 0)
+        solved = 0
+        while series:
+            if solved == MOST_SOLVED:
+                self.bounded = f"loads in series: {MOST_SOLVED} of their circuits solved"
+                break
+            solved += 1
+            state = (series & -series).bit_length() - 1
+            alike = series
+            for table in joined:
+                alike &= table if holds(table, state) else ~table
+            series &= ~alike
+            volts = self.at(closed, state).load_volts
+            for key, element in elements.items():
+                answer = coil_answer(
+                    element.part,
+                    volts.get(key, 0.0),
+                    rated_volts(element),
+                    is_open=bool(fed[key]) and self._view is View.DANGER,
+                )
+                if answer is not Answer.NO and answer.counts(self._view):
+                    found[key] |= alike
+        return found
+
+    def _joined(self, network: Network[int]) -> list[int]:
+        """For each two nets that loads or sources end at, when they are joined."""
+        ends = [*self._unit.loads, *self._unit.sources]
+        elements = [self._whole.element(key) for key in ends]
+        nets = dict.fromkeys(net for each in elements for net in (each.net_a, each.net_b))
+        nets[self._whole.nets.net(EARTH)] = None
+        tables = []
+        waiting = list(nets)
+        while waiting:
+            reached = network.reached(waiting.pop())
+            tables += [reached[net] for net in waiting if net in reached]
+        return tables
