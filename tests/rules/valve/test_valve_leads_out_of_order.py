@@ -91,6 +91,22 @@ def test_a_common_on_the_hot_side_keeps_the_valve_dead() -> None:
     assert "the hot side is on valve.C" in found.message
 
 
+def test_the_hot_side_comes_off_before_the_common_is_landed() -> None:
+    """Landed beside it, the common would short the transformer."""
+    hot_on_common = two_rod(valve="plug box to valve: PV, MV\nwire valve.C to xfmr.R\n")
+    assert only(hot_on_common).message.endswith(
+        "take the lead of valve.C off xfmr.R and land it on box.VC"
+    )
+    assert raised(mended(hot_on_common)) == []
+    from_elsewhere = "wire box.PV to valve.PV\nwire xfmr.C to valve.MV\nwire box.MV to valve.C\n"
+    found = only(two_rod(valve=from_elsewhere))
+    assert found.message.endswith(
+        "take what comes from xfmr.C off valve.MV; then land box.MV on valve.MV and box.VC on "
+        "valve.C"
+    )
+    assert found.edits == ()
+
+
 def test_direct_operators_in_series_let_gas_out_at_the_pilot_outlet() -> None:
     valve = "plug box to valve: V to PV, VC to MV\n"
     single = direct(valve_is="gas-valve-3-wire: single-seat", valve=valve)

@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.model.nearest import both
 from wirecheck.rules.cautions import UNLIT_GAS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.valve.arrangement import Verdict, judged
-from wirecheck.rules.valve.landed import put_right, what_is_where
+from wirecheck.rules.valve.landed import put_right, what_is_where, what_to_do
 from wirecheck.rules.valve.outcome import outcome
 
 _UNIT = """\
@@ -34,7 +33,7 @@ wire box.SENSE to main.ROD
 wire box.GND to main.FRAME: green
 plug box to valve: V to PV, VC to MV
 """
-_MESSAGE = "the valve leads are out of order: {landed}; land {right}"
+_MESSAGE = "the valve leads are out of order: {landed}; {moves}"
 
 
 def _unit(pins: str, seats: str = "") -> str:
@@ -98,6 +97,6 @@ def check(facts: Facts) -> Iterator[Finding]:
             terminals=[end for fed in wrong for end in (fed.terminal, fed.wanted)],
             edits=put_right(facts, found),
             landed=what_is_where(facts, found),
-            right=both([f"{facts.show(f.wanted)} on {facts.show(f.terminal)}" for f in wrong]),
+            moves=what_to_do(facts, found),
             volts=volts,
         )
