@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.rules.call_chain.units import CALL, unit
-from tests.rules.raised import findings, only, raised
+from tests.rules.raised import only, raised
 from wirecheck.model.finding import Breaks
 
 CALL_WITHOUT = "wire xfmr.R to rollout to stat to box.TH\n"
@@ -28,8 +28,9 @@ def test_earthed_at_both_ends_it_is_bypassed_already() -> None:
 
 
 def test_not_earthed_it_works_until_the_first_earth_fault() -> None:
-    text = unit(CALL_WITHOUT, common=IN_COMMON, earth="")
-    (found,) = (found for found in findings(text) if found.rule == "safety-in-common")
+    """Nobody is told to earth that common: the earth would bypass the limit at once."""
+    found = only(unit(CALL_WITHOUT, common=IN_COMMON, earth=""))
+    assert found.rule == "safety-in-common"
     assert (found.fault, found.breaks) == ("earth-fault", Breaks.SAFETY)
     assert found.seen_at_unit.startswith("It works until the first earth fault")
 

@@ -78,7 +78,10 @@ def check(facts: Facts) -> Iterator[Finding]:
                 facts,
                 "bypassed" if found.bypassed else "earth-fault",
                 facts.place(sides(wired, contacts[0])[0]),
-                terminals=[side for contact in contacts for side in sides(wired, contact)],
+                terminals=[
+                    *(side for contact in contacts for side in sides(wired, contact)),
+                    found.supply,
+                ],
                 safety=names(wired, contacts),
                 supply=facts.show(found.supply),
                 load=facts.show(found.load),
