@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from os import PathLike
 
     from wirecheck.check.engine import Checked
-    from wirecheck.correct.answer import Correction
+    from wirecheck.correct.answer import Answer, Correction
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.language.build import Built
     from wirecheck.meter.reading import MeterSheet
@@ -41,6 +41,7 @@ __all__ = [
     "check",
     "correct",
     "draw",
+    "draw_corrected",
     "draw_meter",
     "draw_timeline",
     "format_text",
@@ -133,6 +134,24 @@ def draw(
     else:
         from wirecheck.drawing.connections import connection_sheet as lay_out
     return render(lay_out(checked, date=date), file_format, engine=engine)
+
+
+def draw_corrected(
+    answer: Answer,
+    sheet: Sheet = "ladder",
+    file_format: Literal["svg", "png"] = "svg",
+    *,
+    date: str = "",
+) -> bytes:
+    """Draw a diagram as an answer of `correct` mends it, and return the finished file.
+
+    What is to be taken away and what is to go in is marked so that it reads in black and white.
+    """
+    from wirecheck.drawing.corrected import corrected_connections, corrected_ladder
+    from wirecheck.drawing.engine import render
+
+    lay_out = corrected_ladder if sheet == "ladder" else corrected_connections
+    return render(lay_out(answer.state, date=date), file_format)
 
 
 def simulate(

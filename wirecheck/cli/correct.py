@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 import click
 
+from wirecheck.cli.check import BYTE_ORDER_MARK
+from wirecheck.cli.draw import SHEETS, date_option, make_folder
 from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of, read_input
 from wirecheck.cli.options import debug_option, files_argument, form_option
 from wirecheck.cli.printing import page, print_aside, print_json, print_lines
@@ -28,7 +30,8 @@ class Wish(NamedTuple):
     seconds: float
     write: bool
     folder: Path | None
-    file_format: str
+    file_format: Literal["svg", "png"]
+    date: str
 
 
 @click.command("correct")
@@ -51,6 +54,7 @@ class Wish(NamedTuple):
     show_default=True,
     help="Of the sheets.",
 )
+@date_option
 @click.option(
     "--edits",
     type=click.IntRange(1, 4),
@@ -76,7 +80,8 @@ def command(  # noqa: PLR0913 - one for each option
     diff: bool,
     draw: bool,
     folder: Path,
-    file_format: str,
+    file_format: Literal["svg", "png"],
+    sheet_date: str,
     edits: int,
     seconds: float,
     form: str,
@@ -93,8 +98,11 @@ def command(  # noqa: PLR0913 - one for each option
     inputs = find_inputs(files)
     if write and any(each.name == STANDARD_INPUT for each in inputs):
         raise click.UsageError("standard input cannot be changed in place; leave --write out")
-    wish = Wish(edits, seconds, write, folder if draw else None, file_format)
-    done = [_correct(each, wish) for each in told(inputs, len(inputs), "correcting")]
+    wish = Wish(edits, seconds, write, folder if draw else None, file_format, sheet_date)
+    taken: dict[Path, str] = {}
+    if draw:
+        make_folder(folder)
+    done = [_correct(each, wish, taken) for each in told(inputs, len(inputs), "correcting")]
     if form == "json":
         from wirecheck.report.correct_json import correct_json
 
@@ -112,7 +120,7 @@ def command(  # noqa: PLR0913 - one for each option
     ctx.exit(exit_code(done))
 
 
-def _correct(given: Input, wish: Wish) -> CorrectedFile:
+def _correct(given: Input, wish: Wish, taken: dict[Path, str]) -> CorrectedFile:
     """Correct one input; one that cannot be read has a problem and no answer."""
     import wirecheck
     from wirecheck.correct.rewrite import mended
@@ -134,8 +142,9 @@ def _correct(given: Input, wish: Wish) -> CorrectedFile:
         _does(diagram),
         _does(answers[0].proof.checked.diagram) if answers else (),
     )
-    file = file._replace(drawings=_drawn(given, correction, wish)) if wish.folder else file
-    return _written(file, answers) if wish.write else file
+    drawings, refused = _drawn(given, correction, wish, taken)
+    file = _written(file, answers) if wish.write else file
+    return file._replace(drawings=drawings, problems=(*file.problems, *refused))
 
 
 def _does(diagram: Diagram) -> tuple[str, ...]:
@@ -153,9 +162,8 @@ def _written(file: CorrectedFile, answers: tuple[Mended, ...]) -> CorrectedFile:
     if file.problems or not answers or answers[0].text is None:
         return file
     path = Path(file.file)
-    data = path.read_bytes()
-    mark = b"\xef\xbb\xbf" if data.startswith(b"\xef\xbb\xbf") else b""
     try:
+        mark = BYTE_ORDER_MARK if path.read_bytes().startswith(BYTE_ORDER_MARK) else b""
         write_whole(path, mark + answers[0].text.encode("utf-8"))
     except OSError as error:
         return file._replace(problems=(_refused(file.file, error),))
@@ -166,6 +174,31 @@ def _refused(name: str, error: OSError) -> Problem:
     return problem_of(name, f"cannot be written: {(error.strerror or 'it failed').lower()}")
 
 
-def _drawn(given: Input, correction: Correction, wish: Wish) -> tuple[Drawing, ...]:
-    """Draw the sheets of the first answer."""
-    return ()
+def _drawn(
+    given: Input, correction: Correction, wish: Wish, taken: dict[Path, str]
+) -> tuple[tuple[Drawing, ...], tuple[Problem, ...]]:
+    """Draw the sheets of the first answer; ``taken`` says which file is which input's already."""
+    import wirecheck
+    from wirecheck.report.drawings import Drawing
+    from wirecheck.report.whole_file import write_whole
+
+    drawings: list[Drawing] = []
+    refused: list[Problem] = []
+    if not correction.answers or wish.folder is None:
+        return (), ()
+    for sheet in SHEETS["both"]:
+        path = wish.folder / f"{given.stem}-corrected-{sheet}.{wish.file_format}"
+        if taken.setdefault(path, given.name) != given.name:
+            reason = f"{path} is a sheet of {taken[path]} already; draw into another folder"
+            refused.append(problem_of(given.name, reason))
+            continue
+        picture = wirecheck.draw_corrected(
+            correction.answers[0], sheet, wish.file_format, date=wish.date
+        )
+        try:
+            write_whole(path, picture)
+        except OSError as error:
+            refused.append(_refused(str(path), error))
+        else:
+            drawings.append(Drawing(sheet, wish.file_format, str(path)))
+    return tuple(drawings), tuple(refused)

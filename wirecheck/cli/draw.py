@@ -38,6 +38,16 @@ def _date(_ctx: click.Context, _option: click.Parameter, value: str) -> str:
         raise click.BadParameter(f"{value!r} is no date; write it like 2026-11-25") from None
 
 
+date_option = click.option(
+    "--date",
+    "sheet_date",
+    default="today",
+    metavar="YYYY-MM-DD|none",
+    callback=_date,
+    help="Date for the title block.  [default: today]",
+)
+
+
 class Wish(NamedTuple):
     """How to draw, and where to put it."""
 
@@ -79,14 +89,7 @@ class Wish(NamedTuple):
     default=".",
     help="Folder for the sheets; made if it is not there.  [default: this one]",
 )
-@click.option(
-    "--date",
-    "sheet_date",
-    default="today",
-    metavar="YYYY-MM-DD|none",
-    callback=_date,
-    help="Date for the title block.  [default: today]",
-)
+@date_option
 @form_option
 @debug_option
 @click.pass_context
@@ -111,7 +114,7 @@ def command(  # noqa: PLR0913 - one for each option
     wish = Wish(SHEETS[sheet], file_format, engine, folder, sheet_date)
     inputs = find_inputs(files)
     taken: dict[Path, str] = {}
-    _make(folder)
+    make_folder(folder)
     try:
         drawn = [_draw(each, wish, taken) for each in told(inputs, len(inputs), "drawing")]
     except DrawingError as error:
@@ -123,7 +126,8 @@ def command(  # noqa: PLR0913 - one for each option
     ctx.exit(exit_code(drawn))
 
 
-def _make(folder: Path) -> None:
+def make_folder(folder: Path) -> None:
+    """Make the folder for the sheets, if it is not there."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:

@@ -45,8 +45,9 @@ def _gain(before: Rewired, change: Change) -> float:
 
     after = before.after(change)
     match change:
-        case Move(lead, _old, new):
-            return cost(after, lead) - cost(before, lead) + _fills(before, new)
+        case Move(lead, old, new):
+            change_of_cost = cost(after, lead) - cost(before, lead)
+            return change_of_cost + _fills(before, new) - _fills(after, old)
         case Exchange(lead, _end, other, _other_end):
             return cost(after, lead, other) - cost(before, lead, other)
         case Add(a, b):

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from wirecheck.check.engine import Checked, check
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.correct.screen import is_grave
-from wirecheck.model.diagram import Diagram
+from wirecheck.model.diagram import Diagram, Terminal
 from wirecheck.model.finding import Finding
 from wirecheck.model.kind import SwitchSpec
 from wirecheck.sequence.answers import View
@@ -88,6 +88,15 @@ def safeties(nets: Nets) -> Iterator[Element]:
                 yield element
 
 
+def _guards(nets: Nets) -> Iterator[Element]:
+    """Safeties, hand switches and fuses: none may drop out of the circuit."""
+    for elements in nets.elements_of.values():
+        for element in elements:
+            is_safety = isinstance(element.spec, SwitchSpec) and element.spec.safety
+            if is_safety or element.part.family in ("hand-switch", "overcurrent"):
+                yield element
+
+
 def acting_safeties(nets: Nets) -> list[Element]:
     """The safeties that stand between a supply and a control, or between it and its gas."""
     controls = (p for p in nets.diagram.parts.values() if p.family == "ignition-control")
@@ -101,18 +110,31 @@ def acting_safeties(nets: Nets) -> list[Element]:
 
 
 def lost_safeties(before: Nets, after: Nets) -> list[str]:
-    """Safeties that acted before and do not after, or that had a lead on either side and have not.
+    """Safeties, hand switches and fuses rewired so that a side has no lead, or they act no more.
 
-    What else became of one is for the rules to say.
+    What becomes of one whose own leads stay where they are is for the rules and the run to say.
     """
     acting = {(each.part.key, each.name) for each in acting_safeties(after)}
     acted = {(each.part.key, each.name) for each in acting_safeties(before)}
     return [
         each.part.name
-        for each in safeties(before)
-        if ((each.part.key, each.name) in acted - acting)
-        or (_is_wired(before, each) and not _is_wired(after, each))
+        for each in _guards(before)
+        if _landed(before, each) != _landed(after, each)
+        and (
+            ((each.part.key, each.name) in acted - acting)
+            or (_is_wired(before, each) and not _is_wired(after, each))
+        )
     ]
+
+
+def _landed(nets: Nets, contact: Element) -> frozenset[tuple[Terminal, Terminal]]:
+    """Where the leads at a contact run."""
+    leads = nets.diagram.leads
+    return frozenset(
+        (end, leads[number].b if leads[number].a == end else leads[number].a)
+        for end in (contact.a, contact.b)
+        for number in nets.leads_at(end)
+    )
 
 
 def _is_wired(nets: Nets, contact: Element) -> bool:

@@ -135,14 +135,15 @@ class Rewired:
         elif name:
             given = {"colour": Attribute("colour", name, nowhere)}
         return Lead(
-            *ends,
-            nowhere,
-            nowhere,
-            LeadRole.WIRE,
-            given,
-            False,
-            nowhere,
-            -1 - number,
+            a=ends[0],
+            b=ends[1],
+            a_span=nowhere,
+            b_span=nowhere,
+            role=LeadRole.WIRE,
+            given=given,
+            shared_length=False,
+            statement=nowhere,
+            run=-1 - number,
         )
 
     @cached_property

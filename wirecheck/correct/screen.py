@@ -24,8 +24,9 @@ class Screen:
     def __init__(self, grave: Iterable[Finding]) -> None:
         """Remember which rules objected; those that speak of anything are asked last."""
         raised = dict.fromkeys(finding.rule for finding in grave)
-        self._raised = sorted(raised, key=_is_general)
-        self._rest = [name for name in RULES if name not in raised and not _is_general(name)]
+        self._raised = sorted(raised, key=_cost)
+        others = (name for name in RULES if name not in raised and not RULES[name].rule.general)
+        self._rest = sorted(others, key=_cost)
 
     def objections(self, state: Rewired) -> int:
         """How many grave findings the rules that objected still raise."""
@@ -39,5 +40,7 @@ class Screen:
         return not any(is_grave(each) for name in names for each in RULES[name].check(facts))
 
 
-def _is_general(name: str) -> bool:
-    return RULES[name].rule.general
+def _cost(name: str) -> tuple[bool, bool]:
+    """Which rules are asked late: those that solve the circuit, and the general ones."""
+    rule = RULES[name].rule
+    return rule.family == "electrical", rule.general

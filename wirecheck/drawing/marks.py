@@ -37,6 +37,11 @@ ADD = "#00562c"
 
 _SIGN_EVERY_PT = 42.0
 _SIGN_ARM = 4.0
+_FLAG_PT = 8.5
+_FLAG = Letters(8.0, Face.BOLD, Align.CENTRE)
+
+Clear = tuple[float, float]
+"""Points at the start and at the end of a line where lettering stands."""
 
 
 class NumberedFinding(NamedTuple):
@@ -87,22 +92,26 @@ _RINGS = {
 }
 
 
-def lead_to_take_away(canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG) -> None:
-    """Draw a lead that is to come out: dashed, with crosses along it."""
+def lead_to_take_away(
+    canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG, *, clear: Clear = (0.0, 0.0)
+) -> None:
+    """Draw a lead that is to come out: dashed, with crosses along it, none so near its ends."""
     canvas.line(points, Stroke(WHITE, 4.0), layer=Layer.MARK)
     canvas.line(points, Stroke(TAKE_AWAY, 1.6, Dash.DASHED), layer=Layer.MARK, tag=tag)
     cross = Stroke(TAKE_AWAY, 1.6)
-    for at in along(points, _SIGN_EVERY_PT):
+    for at in along(points, _SIGN_EVERY_PT, clear):
         for rise in (-_SIGN_ARM, _SIGN_ARM):
             ends = [at.moved(-_SIGN_ARM, -rise), at.moved(_SIGN_ARM, rise)]
             canvas.line(ends, cross, layer=Layer.MARK)
 
 
-def lead_to_add(canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG) -> None:
-    """Draw a lead that is to go in: a hollow double line with plus signs along it."""
+def lead_to_add(
+    canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG, *, clear: Clear = (0.0, 0.0)
+) -> None:
+    """Draw a lead that is to go in: a hollow double line with plus signs, none so near its ends."""
     canvas.line(points, Stroke(ADD, 4.2), layer=Layer.MARK, tag=tag)
     canvas.line(points, Stroke(WHITE, 2.0), layer=Layer.MARK)
-    for at in along(points, _SIGN_EVERY_PT):
+    for at in along(points, _SIGN_EVERY_PT, clear):
         room = box_about(at, _SIGN_ARM + 1.5)
         canvas.oval(room, fill=WHITE, stroke=Stroke(ADD, 1.0), layer=Layer.MARK)
         for across, down in ((_SIGN_ARM - 1, 0.0), (0.0, _SIGN_ARM - 1)):
@@ -110,12 +119,38 @@ def lead_to_add(canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG) -> N
             canvas.line(ends, Stroke(ADD, 1.6), layer=Layer.MARK)
 
 
-def along(points: Sequence[Point], every_pt: float) -> Iterator[Point]:
-    """Yield places at even distances along a line, at least one, none of them at an end."""
+def flag_to_take_away(canvas: Canvas, at: Point, number: int, title: str) -> Box:
+    """Draw the flag of a lead to take away, for one of its ends: dashed, with a cross."""
+    room = box_about(at, _FLAG_PT)
+    tag = Tag(classes=("edit", "take-away"), title=title)
+    line = Stroke(TAKE_AWAY, 1.2, Dash.DASHED)
+    canvas.box(room, fill=WHITE, stroke=line, layer=Layer.MARK, tag=tag)
+    canvas.text(at, f"x{number}", _FLAG._replace(colour=TAKE_AWAY), layer=Layer.MARK)
+    return room.grown(0.6)
+
+
+def flag_to_add(canvas: Canvas, at: Point, number: int, title: str) -> Box:
+    """Draw the flag of a lead to add, for one of its ends: a double line, with a plus sign."""
+    room = box_about(at, _FLAG_PT)
+    tag = Tag(classes=("edit", "add"), title=title)
+    canvas.box(room, fill=WHITE, stroke=Stroke(ADD, 1.2), layer=Layer.MARK, tag=tag)
+    canvas.box(room.grown(-2.2), stroke=Stroke(ADD, 0.7), layer=Layer.MARK)
+    canvas.text(at, f"+{number}", _FLAG._replace(colour=ADD), layer=Layer.MARK)
+    return room.grown(0.6)
+
+
+def along(points: Sequence[Point], every_pt: float, clear: Clear = (0.0, 0.0)) -> Iterator[Point]:
+    """Yield places at even distances along a line, at least one, none of them at an end.
+
+    ``clear`` is the stretch at either end to leave free, if the line is longer than both.
+    """
     lengths = [math.dist(start, end) for start, end in pairwise(points)]
-    count = max(1, round(sum(lengths) / every_pt))
+    first, whole = clear[0], sum(lengths) - sum(clear)
+    if whole <= 0:
+        first, whole = 0.0, sum(lengths)
+    count = max(1, round(whole / every_pt))
     for number in range(count):
-        yield _at_length(points, lengths, sum(lengths) * (number + 0.5) / count)
+        yield _at_length(points, lengths, first + whole * (number + 0.5) / count)
 
 
 def _at_length(points: Sequence[Point], lengths: Sequence[float], length: float) -> Point:

@@ -41,6 +41,7 @@ def _file(file: CheckedFile) -> Json:
         "leads": file.leads,
         "problems": [problem_json(problem) for problem in file.problems],
         "findings": [finding_json(finding) for finding in checked.findings] if checked else [],
+        "fixed": [{"rule": step.finding.rule, "words": list(step.words)} for step in file.fixed],
         "claims": [],
         "assumed": [_assumed(item) for item in checked.assumed] if checked else [],
         "not_checked": [_not_checked(item) for item in checked.not_checked] if checked else [],

@@ -42,10 +42,14 @@ def check_text(files: Sequence[CheckedFile], rules: int, page: Page) -> Iterator
     cautioned = False
     for file in files:
         yield from page.plain_headline(f"{visible(file.file)}: {_title(file)}")
-        if not cautioned and file.checked and file.checked.findings:
+        told = file.fixed or (file.checked and file.checked.findings)
+        if not cautioned and told:
             yield from cautions_text(page)
             cautioned = True
         yield ""
+        for step in file.fixed:
+            for words in step.words:
+                yield from page.item(visible(f"mended: {words} [{step.finding.rule}]"), "")
         alone = len(files) == 1
         yield from _body(file, page, alone=alone)
         if not alone:

@@ -10,6 +10,7 @@ from wirecheck.model.finding import Breaks, Problem
 
 if TYPE_CHECKING:
     from wirecheck.check.engine import Checked
+    from wirecheck.correct.certain import Step
 
 #: How a run ends (and what the process returns).
 NOTHING_FOUND, FINDINGS, UNUSABLE, OUR_ERROR = 0, 1, 2, 3
@@ -23,12 +24,14 @@ class CheckedFile(NamedTuple):
         problems: what could not be used of it.
         checked: the result; None where the file could not be read at all.
         variant: name of the variant; None for the base diagram.
+        fixed: what was mended in the file, before it was checked as it is now.
     """
 
     file: str
     problems: tuple[Problem, ...]
     checked: Checked | None
     variant: str | None = None
+    fixed: tuple[Step, ...] = ()
 
     @property
     def leads(self) -> int:

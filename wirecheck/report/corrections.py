@@ -1,4 +1,4 @@
-"""What corrections come to: a record a file, their exit code, and the sentences both reports use."""
+"""What corrections come to: a record a file, the exit code, and sentences for both reports."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ def proved(correction: Correction) -> Iterator[str]:
     if correction.answers:
         fewest = len(correction.answers[0].changes)
         ways = counted(len(correction.answers), "way")
-        yield f"{counted(fewest, 'edit')} mends it: {ways} found that join different terminals"
+        yield f"mended with {counted(fewest, 'edit')}: {ways} found to do so"
     else:
         fewest = correction.bound.edits + 1
         yield f"not mended within {counted(correction.bound.edits, 'edit')}"

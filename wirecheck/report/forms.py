@@ -64,3 +64,11 @@ class FindingForm(Place):
     source: str
     edits: list[EditForm]
     related: list[RelatedForm]
+
+
+class DrawingForm(Form):
+    """A sheet that was written."""
+
+    sheet: Literal["ladder", "connections"]
+    format: Literal["svg", "png", "pdf"]
+    path: str

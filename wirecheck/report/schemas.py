@@ -13,7 +13,17 @@ from typing import Any, Literal
 from pydantic import BaseModel, Field
 
 from wirecheck.model.kind import Kind
-from wirecheck.report.forms import Count, FindingForm, Form, Place, ProblemForm, Version, Word
+from wirecheck.report.correct_form import CorrectDocument
+from wirecheck.report.forms import (
+    Count,
+    DrawingForm,
+    FindingForm,
+    Form,
+    Place,
+    ProblemForm,
+    Version,
+    Word,
+)
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.whole_file import write_whole
 from wirecheck.resources import shared_file
@@ -35,6 +45,13 @@ class NotCheckedForm(Form):
     place: Place | None
 
 
+class FixedForm(Form):
+    """A finding that ``--fix`` mended in the file, and how."""
+
+    rule: str
+    words: list[str]
+
+
 class FileForm(Form):
     """What a check says about one file, or about one variant in it."""
 
@@ -44,6 +61,7 @@ class FileForm(Form):
     leads: Count
     problems: list[ProblemForm]
     findings: list[FindingForm]
+    fixed: list[FixedForm]
     claims: list[dict[str, Any]]
     assumed: list[AssumedForm]
     not_checked: list[NotCheckedForm]
@@ -66,14 +84,6 @@ class CheckDocument(Form):
     version: Version = Field(alias="schema")
     files: list[FileForm]
     summary: CheckSummary
-
-
-class DrawingForm(Form):
-    """A sheet that was written."""
-
-    sheet: Literal["ladder", "connections"]
-    format: Literal["svg", "png", "pdf"]
-    path: str
 
 
 class DrawnFileForm(Form):
@@ -250,6 +260,7 @@ class SequenceDocument(Form):
 #: The document of each command.
 DOCUMENTS: dict[str, type[BaseModel]] = {
     "check": CheckDocument,
+    "correct": CorrectDocument,
     "draw": DrawDocument,
     "explain": ExplainDocument,
     "format": FormatDocument,

@@ -43,10 +43,27 @@ _HOUSING_FILL = "#d4d8dc"
 
 
 def draw_routed(canvas: Canvas, scene: Scene, lead: int) -> None:
-    """Draw a lead between two blocks, to the dot of a splice where it ends on one."""
-    points = list(scene.routed.lines[lead])
+    """Draw a lead between two blocks."""
+    _draw_line(canvas, scene, lead, routed_line(scene, lead))
+
+
+def routed_line(scene: Scene, lead: int) -> list[Point]:
+    """Return the line of a lead between two blocks, to the dot of a splice where it ends on one."""
     start, finish = (_at_splice(scene, End(lead, at_b=at_b)) for at_b in (False, True))
-    _draw_line(canvas, scene, lead, [*start, *points, *finish])
+    return [*start, *scene.routed.lines[lead], *finish]
+
+
+def stub_line(scene: Scene, end: End) -> list[Point]:
+    """Return the line of an end whose lead lands on no other block; empty where it does."""
+    pin = scene.plan.faces.pins[end]
+    anchor = scene.anchor(end)
+    if not scene.stubs[end].tail:
+        return []
+    return [
+        *_at_splice(scene, end),
+        anchor.at,
+        anchor.out(scene.strip(pin.block, pin.side).tail_at),
+    ]
 
 
 def _at_splice(scene: Scene, end: End) -> list[Point]:
@@ -87,9 +104,9 @@ def draw_stub(canvas: Canvas, scene: Scene, end: End, findings: Sequence[Numbere
     stub, anchor, pin = scene.stubs[end], scene.anchor(end), scene.plan.faces.pins[end]
     strip = scene.strip(pin.block, pin.side)
     if stub.tail:
-        tail = anchor.out(strip.tail_at)
-        _draw_line(canvas, scene, end.lead, [*_at_splice(scene, end), anchor.at, tail])
-        _draw_tail(canvas, stub.tail, tail, pin.side)
+        line = stub_line(scene, end)
+        _draw_line(canvas, scene, end.lead, line)
+        _draw_tail(canvas, stub.tail, line[-1], pin.side)
     draw_marks(canvas, anchor, strip.marks_at, [findings[n - 1] for n in stub.marks])
     left = anchor.out(strip.letters_at)
     if pin.side == LEFT:

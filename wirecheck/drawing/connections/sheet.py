@@ -53,11 +53,12 @@ def connection_sheet(checked: Checked, date: str = "") -> Canvas:
     Returns:
         The framed sheet; the same diagram gives the same sheet to the last byte.
     """
-    block = title_block(checked, "Connections", date=date, notes=tuple(_notes(checked.diagram)))
-    return framed(_drawn(_scene(checked, block), block.findings), block)
+    block = title_block(checked, "Connections", date=date, notes=tuple(notes_of(checked.diagram)))
+    return framed(drawn(scene_of(checked, block), block.findings), block)
 
 
-def _notes(diagram: Diagram) -> Iterator[str]:
+def notes_of(diagram: Diagram) -> Iterator[str]:
+    """Say what each cable holds, and how the leads are lettered."""
     yield from _cables(diagram)
     if diagram.leads:
         yield LEGEND
@@ -76,7 +77,7 @@ def _cables(diagram: Diagram) -> Iterator[str]:
         )
 
 
-def _scene(checked: Checked, block: TitleBlock) -> Scene:
+def scene_of(checked: Checked, block: TitleBlock) -> Scene:
     """Lay the diagram out in as many columns as need the smallest sheet."""
     builder = SceneBuilder(checked)
     placer = Placer(builder.sketch)
@@ -104,7 +105,7 @@ def _paper(scene: Scene, block: TitleBlock) -> tuple[float, bool]:
     return paper.width * paper.height, paper.height > paper.width
 
 
-def _drawn(scene: Scene, findings: Sequence[NumberedFinding]) -> Canvas:
+def drawn(scene: Scene, findings: Sequence[NumberedFinding]) -> Canvas:
     """Draw leads and devices without the frame."""
     canvas = Canvas(id_prefix=ID_PREFIX)
     for bundle in scene.bundles:

@@ -23,17 +23,22 @@ def mark_findings(
 
     One that speaks of nothing drawn stands in the list at the foot alone.
     """
-    taken = [item.bounds for item in canvas.in_order() if _is_in_the_way(item)]
+    taken = in_the_way(canvas)
     used: Counter[Point] = Counter()
     for number, finding in enumerate(findings, 1):
         here = [places[terminal] for terminal in _terminals(diagram, finding) if terminal in places]
         if here:
             place = min(here, key=lambda point: used[point])
             used[place] += 1
-            at = _free_place(place, taken, canvas.bounds())
+            at = free_place(place, taken, canvas.bounds())
             told = NumberedFinding(number, finding.breaks, finding.message)
             point_out(canvas, place, at)
             taken.append(finding_mark(canvas, at, told))
+
+
+def in_the_way(canvas: Canvas) -> list[Box]:
+    """Return the room of everything that a mark must not cover."""
+    return [item.bounds for item in canvas.in_order() if _is_in_the_way(item)]
 
 
 def _is_in_the_way(item: object) -> bool:
@@ -50,7 +55,7 @@ def _terminals(diagram: Diagram, finding: Finding) -> Iterator[Terminal]:
         yield diagram.leads[number].b
 
 
-def _free_place(near: Point, taken: Sequence[Box], sheet: Box) -> Point:
+def free_place(near: Point, taken: Sequence[Box], sheet: Box) -> Point:
     """Return the nearest place round a point where a ring covers nothing; above and right first."""
     candidates = [
         near.moved(distance * math.cos(angle), distance * math.sin(angle))

@@ -48,16 +48,28 @@ def ladder_sheet(checked: Checked, *, date: str = "") -> Canvas:
         date: for the title block, as it shall be printed.
     """
     laid_out = plan(checked.nets)
-    notes = (f"{AT_REST} {SAFETY_NOTE}", *_spare_note(laid_out.spare))
-    block = title_block(checked, "Ladder", date=date, notes=notes)
+    block = title_block(checked, "Ladder", date=date, notes=notes_of(laid_out))
+    sheet, places = drawn(checked, laid_out, block)
+    mark_findings(sheet, checked.diagram, checked.findings, places)
+    return framed(sheet, block)
+
+
+def notes_of(laid_out: Plan) -> tuple[str, ...]:
+    """Say how the ladder is to be read, and what is not on it."""
+    return (f"{AT_REST} {SAFETY_NOTE}", *_spare_note(laid_out.spare))
+
+
+def drawn(
+    checked: Checked, laid_out: Plan, block: TitleBlock
+) -> tuple[Canvas, dict[Terminal, Point]]:
+    """Draw the pieces without frame and marks, and return where each terminal came to lie."""
     sheet = Canvas(title=checked.diagram.title, id_prefix=ID_PREFIX)
     places: dict[Terminal, Point] = {}
     for piece, corner in _arranged(checked, laid_out, block):
         sheet.place(piece.canvas, *corner)
         for terminal, at in piece.places.items():
             places.setdefault(terminal, at.moved(*corner))
-    mark_findings(sheet, checked.diagram, checked.findings, places)
-    return framed(sheet, block)
+    return sheet, places
 
 
 def _arranged(checked: Checked, laid_out: Plan, block: TitleBlock) -> Iterable[tuple[Work, Point]]:
