@@ -140,6 +140,9 @@ class Bench:
                 f"The power stays off: {spark}, at some 20 kV while it sparks, is joined to "
                 f"{other}. Mend that first."
             )
+        if self.no_go.live:
+            shown = self.show(self.no_go.live)
+            return f"The power stays off: {shown} would be at line voltage. Mend that first."
         if self.runs.dry.breaks and self.runs.dry.idle() is None:
             return f"The power stays off: {self.runs.dry.breaks}. Mend that first."
         return ""

@@ -9,11 +9,9 @@ from dataclasses import replace
 from wirecheck.circuit.elimination import Elimination
 from wirecheck.circuit.netlist import ElementKey, netlist
 from wirecheck.circuit.nets import Nets
-from wirecheck.circuit.numbered import Branch, Case, Circuit, SourceBranch
+from wirecheck.circuit.numbered import METER_OHM, Branch, Case, Circuit, SourceBranch
 from wirecheck.model.diagram import OPEN_END, Diagram, Terminal
 
-#: Of a volts range (common practice, no source).
-METER_OHM = 10e6
 #: More than this a meter shows as open, and anything less is a path (common practice, no source).
 OPEN_OHM = 5e6
 #: What an ohmmeter finds in a winding of a transformer (common practice, no source): only that it

@@ -24,6 +24,7 @@ class NoGo:
     Attributes:
         astray: where the spark output reaches what is no burner: its terminal, and one of those
             that it reaches.  Then no power is put on the unit at all.
+        live: a terminal of the control circuit that the line reaches; then likewise.
     """
 
     def __init__(self, nets: Nets, conduction: Conduction) -> None:
@@ -42,6 +43,7 @@ class NoGo:
         self._flame = {nets.net(end) for end in self._flame_ends} - grounds
         self._line = {conduction.region(nets.net(end)) for end in _ends(parts, *LINE_ROLES)}
         self.astray = self._find_astray(controls)
+        self.live = next((end for end in nets.net_of if self._is_live(end)), None)
 
     def forbids(self, terminal: Terminal, *, volts: bool) -> bool:
         """Whether no probe goes on a terminal, or none on a volts range."""
@@ -58,13 +60,21 @@ class NoGo:
         return self._conduction.region(self._nets.net(terminal)) in self._line
 
     def senses_by_spark_lead(self, control: Part) -> bool:
-        """Whether the flame signal of a control runs where its spark does."""
+        """Whether the flame signal of a control runs where its spark does: over the sense link."""
         sense = terminal_of(control, "sense")
         cold = terminal_of(control, "spark-coil-cold")
-        if sense is None:
+        if sense is None or self._nets.net(sense) in self._spark:
             return True
-        net = self._nets.net(sense)
-        return net in self._spark or (cold is not None and self._nets.net(cold) == net)
+        ends = {sense.name, cold.name if cold else ""}
+        return any(set(link.between) == ends for link in control.structure.links)
+
+    def _is_live(self, terminal: Terminal) -> bool:
+        """Whether the line reaches a terminal that is not made for it."""
+        spec = (
+            self._nets.diagram.spec(terminal) if terminal.part in self._nets.elements_of else None
+        )
+        made = spec is None or spec.circuit in ("line", "any", "earth")
+        return not made and self.at_line_voltage(terminal)
 
     def _find_astray(self, controls: list[Part]) -> tuple[Terminal, Terminal] | None:
         for control in controls:
