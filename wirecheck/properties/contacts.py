@@ -53,7 +53,13 @@ class Contacts:
     """
 
     def __init__(
-        self, whole: Whole, unit: Unit, *, fixed: Callable[[Switch], bool] | None = None
+        self,
+        whole: Whole,
+        unit: Unit,
+        *,
+        fixed: Callable[[Switch], bool] | None = None,
+        stuck: Mapping[ElementKey, str] | None = None,
+        calls_together: bool = False,
     ) -> None:
         """Choose the variables.
 
@@ -61,13 +67,23 @@ class Contacts:
             whole: the diagram.
             unit: one of its units.
             fixed: variables that stand as in a running burner, for who asks only about that.
+            stuck: contacts that are stuck ``open`` or ``closed``.
+            calls_together: whether all that can call do so at once.
         """
         self._whole = whole
         self._unit = unit
+        self._caller = (
+            next((key.part for key in unit.contacts if key.part in whole.callers), None)
+            if calls_together
+            else None
+        )
         elements = {key: whole.element(key) for key in unit.contacts}
         self.each: dict[ElementKey, Contact] = {
             key: contact(key, element, lambda _now_s: True) for key, element in elements.items()
         }
+        for key, position in (stuck or {}).items():
+            if key in self.each:
+                self.each[key] = self.each[key]._replace(found=position)
         self.variable: dict[ElementKey, Switch] = {
             key: variable for key in unit.contacts if (variable := self._variable(key)) is not None
         }
@@ -99,7 +115,8 @@ class Contacts:
             return Switch("blade", part.key)
         if part.key in whole.callers or part.family == "thermostat":
             is_heat = part.family != "thermostat" or spec.name == "heat"
-            return Switch("call", part.key, "" if is_heat else spec.name)
+            caller = self._caller if self._caller and is_heat else part.key
+            return Switch("call", caller, "" if is_heat else spec.name)
         return Switch("contact", part.key, spec.name)
 
     # ---- rows ------------------------------------------------------------------------------

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.property import VOLTS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
@@ -21,18 +22,31 @@ PROPERTY = Property(
 def broken(states: States) -> Iterator[Broken]:
     """Terminals of other circuits on the net of a spark terminal, in some position."""
     whole, settled = states.whole, states.idle_first
+    nets = whole.nets
     for control in states.unit.controls:
+        grounds = {nets.net(each) for each in control.with_role("burner-ground")} | {whole.earth}
         for spark in control.with_role("spark"):
-            for net, table in settled.network.reached(whole.nets.net(spark)).items():
-                for terminal in whole.nets.members[net]:
-                    spec = whole.diagram.spec(terminal)
-                    if spec is not None and spec.circuit not in ("ignition", "any"):
-                        shown = whole.diagram.show(terminal)
-                        yield PROPERTY.broken(
-                            settled,
-                            table,
-                            f"the ignition voltage of {control.name} reaches {shown}",
-                            about=(control.key,),
-                            terminals=(spark, terminal),
-                        )
-                        break
+            reached = settled.network.reached(nets.net(spark))
+            for net, table in reached.items():
+                if grounds & reached.keys():
+                    break  # it runs to ground: there is no high voltage at all
+                terminal = _other(states, net)
+                if terminal is not None:
+                    yield PROPERTY.broken(
+                        settled,
+                        table,
+                        f"the ignition voltage of {control.name} reaches "
+                        f"{whole.diagram.show(terminal)}",
+                        about=(control.key,),
+                        terminals=(spark, terminal),
+                    )
+                    break
+
+
+def _other(states: States, net: int) -> Terminal | None:
+    """A terminal of a net that is not made for the ignition voltage."""
+    for terminal in states.whole.nets.members[net]:
+        spec = states.whole.diagram.spec(terminal)
+        if spec is not None and spec.circuit not in ("ignition", "any"):
+            return terminal
+    return None

@@ -15,6 +15,7 @@ from typing import NamedTuple
 from wirecheck.circuit.found_wrong import condition
 from wirecheck.circuit.netlist import ElementKey, highest
 from wirecheck.circuit.nets import Element
+from wirecheck.circuit.steady import Steady
 from wirecheck.circuit.switching import Network, Positions
 from wirecheck.model.kind import LoadSpec
 from wirecheck.properties.contacts import Contacts, Switch
@@ -68,6 +69,11 @@ class States:
         self._loads = {
             key: element for key in unit.loads if _takes_current(element := whole.element(key))
         }
+
+    @cached_property
+    def _has_line(self) -> bool:
+        elements = (self.whole.element(key) for key in self.unit.sources)
+        return any(element.part.family == "mains" for element in elements)
 
     @property
     def positions(self) -> Positions:
@@ -131,6 +137,10 @@ class States:
             self.bounded = self.bounded or self._volts.bounded
         return Settled(closed, network, feeds, fed, result, series)
 
+    def solved(self, settled: Settled, state: int) -> Steady:
+        """The circuit of the unit in one state."""
+        return self._volts.at(settled.closed, state)
+
     def _is_well(self, key: ElementKey) -> bool:
         return condition(self.whole.element(key)) == "well"
 
@@ -139,6 +149,8 @@ class States:
         for key, table in closed.items():
             element = self.whole.element(key)
             network.add(element.net_a, element.net_b, table)
+        for one, other in self.whole.service_bonds if self._has_line else ():
+            network.add(one, other, self.positions.always)
         for key in self.unit.bonds:
             element = self.whole.element(key)
             conducts = element.name == "solid" or (

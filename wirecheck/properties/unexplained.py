@@ -42,12 +42,13 @@ def unexplained(nets: Nets, conduction: Conduction, found: Iterable[Finding]) ->
     """
     whole = Whole(nets, conduction)
     touched = _touched(whole, found)
-    findings: list[Finding] = []
+    findings: dict[Span, Finding] = {}
     bounds: list[NotChecked] = []
     for looked in look_at_all(whole):
-        findings += _of_unit(looked, touched)
+        for finding in _of_unit(looked, touched):
+            findings.setdefault(finding.span, finding)
         bounds += [NotChecked("every position of the switches", each) for each in looked.bounded]
-    return Unexplained(tuple(findings), tuple(bounds))
+    return Unexplained(tuple(findings.values()), tuple(bounds))
 
 
 def _touched(whole: Whole, found: Iterable[Finding]) -> set[str]:
@@ -72,16 +73,11 @@ def _within(inner: Span, outer: Span) -> bool:
 
 
 def _of_unit(looked: Looked, touched: set[str]) -> Iterator[Finding]:
-    said: set[Span] = set()
     for broken in looked.broken:
         states = looked.states
         leads = _leads(states, broken)
-        if touched & _about(states, broken, leads):
-            continue
-        finding = _finding(states, broken, leads)
-        if finding.span not in said:
-            said.add(finding.span)
-            yield finding
+        if not touched & _about(states, broken, leads):
+            yield _finding(states, broken, leads)
 
 
 def _leads(states: States, broken: Broken) -> tuple[int, ...]:

@@ -110,13 +110,29 @@ class Whole:
             net for terminal, net in self.nets.net_of.items() if terminal.part == UNKNOWN_END
         )
 
+    @cached_property
+    def earth(self) -> int:
+        """The net of the unit's earth."""
+        return self.nets.net(EARTH)
+
     def is_rail(self, net: int) -> bool:
         """Whether a net is the earth, or touches what no contact shows: a loose or untraced end."""
-        return net == self.nets.net(EARTH) or net in self.untraced
+        return net == self.earth or net in self.untraced
 
     def at(self, net: int) -> list[ElementKey]:
         """The elements at a net."""
         return self._at.get(net, [])
+
+    @cached_property
+    def service_bonds(self) -> list[tuple[int, int]]:
+        """Neutral and ground of the line, which are one at the service."""
+        return [
+            (self.nets.net(neutral[0]), self.nets.net(ground[0]))
+            for part in self.diagram.parts.values()
+            if part.family == "mains"
+            and (neutral := part.with_role("line-neutral"))
+            and (ground := part.with_role("line-ground"))
+        ]
 
     def loads_of(self, part: Part, name: str) -> Iterator[ElementKey]:
         """The loads of a part that have a name."""
@@ -176,7 +192,7 @@ class _Reach:
 
     def __init__(self, whole: Whole) -> None:
         self._whole = whole
-        self._seen: set[int] = {whole.nets.net(EARTH)}
+        self._seen: set[int] = set()
         self._found: set[ElementKey] = set()
         self._waiting: deque[ElementKey] = deque()
 
@@ -270,9 +286,10 @@ class _Reach:
             return
         self._seen.add(net)
         whole = self._whole
-        if net in whole.mains_nets:
+        is_shared = net == whole.earth and not whole.is_one_burner
+        if net in whole.mains_nets or is_shared:
             return
-        if whole.is_line_only(net):
+        if net != whole.earth and whole.is_line_only(net):
             for end in whole.mains_nets:
                 way = whole.conduction.way(net, end)
                 if way.exists:
