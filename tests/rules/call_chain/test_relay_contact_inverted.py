@@ -49,6 +49,32 @@ def test_of_several_poles_the_right_one_is_named() -> None:
     assert raised(mended(text)) == []
 
 
+OVER_ZONES = """\
+part aid is relay
+part zone is zone-valve
+part zone-b is zone-valve
+part stat-b is thermostat
+"""
+BY_END_SWITCHES = """\
+wire xfmr.R to stat to zone to xfmr.C
+wire xfmr.R to stat-b to zone-b to xfmr.C
+wire xfmr.R to zone.E1..E2 to aid to xfmr.C
+wire zone.E1 to zone-b.E1..E2 to zone.E2
+wire xfmr.R to limit to rollout to aid.COM..NO to box.TH
+"""
+
+
+def test_a_relay_that_end_switches_pull_in() -> None:
+    """The thermostats act over the motors; rest is still what starts the burner."""
+    text = unit(BY_END_SWITCHES.replace("..NO", "..NC"), parts=OVER_ZONES)
+    found = only(text)
+    assert (found.rule, found.fault) == ("relay-contact-inverted", "calls-when-off")
+    assert (
+        found.seen_at_unit == "The burner runs until one of stat and stat-b calls, and stops then."
+    )
+    assert raised(mended(text)) == []
+
+
 SILENT = {
     "the working contact, by the thermostat": BY_STAT,
     "the working contact, by the limit": BY_LIMIT,
@@ -57,6 +83,10 @@ SILENT = {
         "wire stat.Y to aid to xfmr.C\n"
     ),
 }
+
+
+def test_the_working_contact_by_end_switches_is_right() -> None:
+    assert raised(unit(BY_END_SWITCHES, parts=OVER_ZONES)) == []
 
 
 @pytest.mark.parametrize("call", SILENT.values(), ids=SILENT)

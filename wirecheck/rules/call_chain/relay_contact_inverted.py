@@ -16,7 +16,14 @@ from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.bypasses import bypasses
 from wirecheck.rules.call_chain.chain import Chain
-from wirecheck.rules.call_chain.contacts import is_thermostat, key_of_contact, names, switch
+from wirecheck.rules.call_chain.contacts import (
+    ContactKey,
+    in_text_order,
+    is_thermostat,
+    key_of_contact,
+    names,
+    switch,
+)
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -99,7 +106,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             call=called(facts, chain),
             contact=names(wired, [contact]),
             relay=contact.part.name,
-            cause=names(wired, causes),
+            cause=_any_of(wired, causes),
         )
 
 
@@ -114,14 +121,28 @@ def _by_calls(facts: Facts) -> Iterator[_Inverted]:
     for chain in facts.once(Burners).chains:
         if chain.runs_uncalled():
             for contact in chain.path(chain.call_contacts()):
-                ahead = chain.ahead_of_coil(contact)
-                causes = [
-                    other
-                    for other in chain.contacts.values()
-                    if is_thermostat(other) and key_of_contact(other) in ahead
-                ]
+                causes = _thermostats_behind(chain, contact)
                 if switch(contact).normal == "closed" and causes:
                     yield _Inverted(chain, contact, causes, "calls-when-off")
+
+
+def _thermostats_behind(chain: Chain, contact: Element) -> list[Element]:
+    """Thermostats that move a contact, be it over other relays and the motors of zone valves."""
+    found: dict[ContactKey, Element] = {}
+    reached, waiting = {key_of_contact(contact)}, [contact]
+    while waiting:
+        for key in chain.ahead_of_coil(waiting.pop()) - reached:
+            reached.add(key)
+            ahead = chain.contacts.get(key)
+            if ahead is not None and is_thermostat(ahead):
+                found[key] = ahead
+            elif ahead is not None:
+                waiting.append(ahead)
+    return in_text_order(found.values())
+
+
+def _any_of(facts: Facts, causes: list[Element]) -> str:
+    return names(facts, causes) if len(causes) == 1 else f"one of {names(facts, causes)}"
 
 
 def _move(facts: Facts, contact: Element) -> tuple[Edit, ...]:
