@@ -272,6 +272,8 @@ class _Plan:
         """What each case adds and takes away."""
         changes: list[tuple[int, Stamp]] = []
         for number, case in enumerate(cases):
+            if not (case.added or case.cut or case.burnt):
+                continue
             changes += [(number, branch_stamp(branch)) for branch in case.added]
             changes += [(number, _less(self._branches[branch])) for branch in case.cut]
             changes += [(number, _less(self._windings[winding])) for winding in case.burnt]
@@ -286,7 +288,8 @@ class _Plan:
         across = unknowns[:, a] - unknowns[:, b] - self._turns * unknowns[:, flux]
         amps: Complex = across * self._winding_siemens
         for number, case in enumerate(cases):
-            amps[number, list(case.burnt)] = 0
+            if case.burnt:
+                amps[number, list(case.burnt)] = 0
         return amps
 
 
