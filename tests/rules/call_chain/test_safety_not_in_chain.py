@@ -100,3 +100,42 @@ def test_nothing_is_said_where_no_burner_is_fed() -> None:
 def test_a_broken_lead_ahead_of_it_does_not_take_it_out_of_the_call() -> None:
     broken = CALL.replace("limit to rollout", "limit to rollout (broken)")
     assert [rule for rule, _fault, _text in raised(unit(broken))] == ["lead-found-bad"]
+
+
+DRAFT = """\
+wire stat.W to draft to start to xfmr.C
+wire line.L1 to start.COM..NO to inducer to line.N
+"""
+DRAFT_PARTS = "part draft is pressure-switch\npart start is relay\npart inducer is inducer\n"
+
+
+def test_a_draft_switch_in_the_relay_that_starts_its_own_inducer() -> None:
+    """The inducer waits for its own draft for ever, and the burner waits for nothing."""
+    found = only(unit(CALL + DRAFT, parts=DRAFT_PARTS))
+    assert (found.rule, found.fault, found.span.text) == (
+        "safety-not-in-chain",
+        "elsewhere",
+        "draft",
+    )
+
+
+def test_a_flow_switch_in_the_relay_of_its_own_pump() -> None:
+    own = DRAFT.replace("inducer", "pump").replace("draft", "flow")
+    parts = "part flow is flow-switch\npart start is relay\npart pump is circulator\n"
+    assert only(unit(CALL + own, parts=parts)).rule == "safety-not-in-chain"
+
+
+OF_ANOTHER = {
+    "the air of one fan starts another": DRAFT.replace("draft", "sail"),
+    "a relay whose motor is not drawn": "wire stat.W to sail to start to xfmr.C\n",
+}
+
+
+@pytest.mark.parametrize("lines", OF_ANOTHER.values(), ids=OF_ANOTHER)
+def test_an_interlock_of_other_equipment_is_meant(lines: str) -> None:
+    parts = "part sail is air-switch\npart start is relay\n"
+    if "inducer" in lines:
+        parts += "part inducer is inducer\npart exhaust is blower\n"
+        lines += "wire line.L1 to exhaust.HI\nwire line.N to exhaust.N\n"
+    found = raised(unit(CALL + lines, parts=parts))
+    assert "safety-not-in-chain" not in [rule for rule, _fault, _text in found]

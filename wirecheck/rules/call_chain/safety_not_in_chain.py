@@ -50,7 +50,8 @@ RULE = Rule(
     ),
     blind_spots=(
         "A safety that acts on a burner which the file leaves out. A switch for air, flow, "
-        "pressure or a door that switches something else is taken as meant for that."
+        "pressure or a door that switches something else than the motor it proves is taken as "
+        "meant for that."
     ),
     caution=SAFETY_CAUTION,
     sources=(PRACTICE,),
