@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
+from typing import Final, NamedTuple
 
 from wirecheck.model.diagram import UNKNOWN_END, Part, Terminal
 from wirecheck.model.structure import Structure
@@ -33,6 +33,37 @@ _CONTACTS: Final = frozenset(
     }
 )  # fmt: skip
 
+#: Roles of the terminals that follow each other in a chain of switches, from supply to load.
+_IN_CHAIN: Final = frozenset(
+    {
+        "line-hot", "secondary-hot", "side", "thermostat-feed", "thermostat-heat", "probe-out",
+        "call", "coil", "motor", "load-hot", "contact-common", "contact-normally-open",
+        "contact-normally-closed", "limit-contact", "fan-contact", "end-switch",
+    }
+)  # fmt: skip
+
+#: Roles of those among them where the chain begins.
+_SOURCES: Final = frozenset({"line-hot", "secondary-hot"})
+
+#: Families of what makes a call, or stops what was called.
+_CALLS_OR_STOPS: Final = frozenset(
+    {
+        "thermostat", "safety-switch", "hand-switch", "operating-control", "low-water-probe",
+        "fan-limit-control",
+    }
+)  # fmt: skip
+
+
+class Gap(NamedTuple):
+    """Two ends of a chain without the lead between them.
+
+    ``beside``: what makes or stops a call and has no lead at all; it may belong between the ends.
+    """
+
+    end: Terminal
+    other: Terminal
+    beside: tuple[Part, ...]
+
 
 def needed_and_empty(facts: Facts) -> tuple[Terminal, ...]:
     """Those of parts that are wired otherwise, in the order of the text.
@@ -60,6 +91,29 @@ def reached_inside(facts: Facts) -> Mapping[Terminal, Terminal]:
             if other is not None:
                 found[end] = other
     return found
+
+
+def one_gap(facts: Facts) -> Gap | None:
+    """The one place where a chain of switches ends, if a lead is all that is missing there.
+
+    Where several ends of chains are empty, which belong together is not known.
+    Use it as ``facts.once(one_gap)``.
+    """
+    empty = [end for end in facts.once(needed_and_empty) if facts.role(end) in _IN_CHAIN]
+    if not len({end.part for end in empty}) == len(empty) == 2:
+        return None
+    parts = facts.diagram.parts.values()
+    at_line = any(spec and spec.circuit == "line" for spec in map(facts.diagram.spec, empty))
+    switches = [part for part in parts if _makes_or_stops(part)]
+    beside = () if at_line else tuple(part for part in switches if not any_wired(facts, part))
+    if switches and not beside and {facts.role(end) for end in empty} & _SOURCES:
+        return None  # a lead from the supply itself would lead past all of them
+    return Gap(empty[0], empty[1], beside)
+
+
+def _makes_or_stops(part: Part) -> bool:
+    """Whether it makes a call or may stop what was called: it is never to be led past."""
+    return part.family in _CALLS_OR_STOPS or any(s.safety for s in part.structure.switches)
 
 
 def _is_supplied(facts: Facts, end: Terminal) -> bool:

@@ -16,7 +16,7 @@ def test_one_empty_terminal_is_told_in_full() -> None:
     found = only(without(FAN, "wire fan.B to xfmr.C"))
     assert (found.rule, found.fault, found.breaks) == (NAME, "empty", Breaks.OPERATION)
     assert found.span.text == "fan"
-    assert found.message == "fan.B (coil) has no lead, and fan cannot do without: run it"
+    assert found.message == "fan.B (coil) has no lead, and fan cannot do without it: run it"
     assert found.seen_at_unit == ("The circuit ends there: what hangs on fan.B does not work.")
 
 
@@ -87,3 +87,39 @@ def test_a_second_unit_is_judged_by_itself() -> None:
     )
     assert findings(unit) == ()
     assert only(unit.replace("wire xfmr.R to limit2.1\n", "")).terminals == ("limit2.1",)
+
+
+_BASE = """\
+part x is transformer
+part s is thermostat
+part lim is high-limit
+part c is pilot-ignition-control
+wire x.C to c.COM to earth
+wire c.GND to earth
+"""
+
+
+def test_the_hot_side_is_never_led_to_the_call_past_switches_that_hang_unwired() -> None:
+    found = only(_BASE)
+    assert (found.rule, found.fault, found.edits) == (NAME, "not-in-chain", ())
+    assert found.message == (
+        "no lead runs from x.R to c.TH, and none to s and lim: run the chain from x.R through s "
+        "and lim to c.TH"
+    )
+
+
+def test_nor_past_a_limit_alone_that_hangs_unwired() -> None:
+    found = only(_BASE + "wire x.R to s\n")
+    assert (found.fault, found.terminals, found.edits) == ("not-in-chain", ("s.W", "c.TH"), ())
+
+
+def test_nor_where_the_switches_have_leads_that_end_loose() -> None:
+    text = _BASE.replace("part lim is high-limit\n", "")
+    loose = text + "wire s.R to open: capped\nwire s.W to open: capped\n"
+    assert [edit for found in findings(loose) for edit in found.edits] == []
+
+
+def test_a_lead_missing_between_switches_is_still_offered() -> None:
+    found = only(_BASE + "wire x.R to s\nwire lim.2 to c.TH\n")
+    assert found.fault == "no-lead-between"
+    assert [edit.words for edit in found.edits] == ["run a lead from s.W to lim.1"]

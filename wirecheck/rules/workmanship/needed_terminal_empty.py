@@ -7,23 +7,22 @@ beside what is drawn.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from wirecheck.language.edit import add_lead, move_end
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.rules.empty import any_wired, counterparts, needed_and_empty, reached_inside
+from wirecheck.model.nearest import both
+from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.empty import (
+    Gap,
+    any_wired,
+    counterparts,
+    needed_and_empty,
+    one_gap,
+    reached_inside,
+)
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
-
-#: Roles of the terminals that follow each other in a chain of switches, from supply to load.
-_IN_CHAIN: Final = frozenset(
-    {
-        "line-hot", "secondary-hot", "side", "thermostat-feed", "thermostat-heat", "probe-out",
-        "call", "coil", "motor", "load-hot", "contact-common", "contact-normally-open",
-        "contact-normally-closed", "limit-contact", "fan-contact", "end-switch",
-    }
-)  # fmt: skip
 
 _GOOD = """\
 part xfmr is transformer
@@ -51,11 +50,11 @@ RULE = Rule(
     breaks=Breaks.OPERATION,
     why="The circuit ends there: what lies beyond does not work.",
     blind_spots="A lead that is there and was not typed.",
-    caution="",
+    caution=MOVING_LEADS,
     sources=(PRACTICE,),
     faults={
         "empty": Fault(
-            "{terminal} ({about}) has no lead, and {part} cannot do without: run it",
+            "{terminal} ({about}) has no lead, and {part} cannot do without it: run it",
             "The circuit ends there: what hangs on {terminal} does not work.",
         ),
         "contact-one-side": Fault(
@@ -67,6 +66,11 @@ RULE = Rule(
         "no-lead-between": Fault(
             "no lead runs from {terminal} to {other}: run one",
             "The circuit ends there: what hangs on {terminal} does not work.",
+        ),
+        "not-in-chain": Fault(
+            "no lead runs from {terminal} to {other}, and none to {parts}: run the chain from "
+            "{terminal} through {parts} to {other}",
+            "The circuit ends there: what hangs on {other} does not work.",
         ),
         "on-its-like": Fault(
             "{terminal} has no lead and is fed inside {part}, over {other}: run the lead to "
@@ -82,6 +86,10 @@ RULE = Rule(
             (("contact-one-side", "fan"),),
         ),
         Example(_GOOD.replace("wire limit.2 to stat.R\n", ""), (("no-lead-between", "limit"),)),
+        Example(
+            "\n".join(line for line in _CALL.splitlines() if " stat to " not in line) + "\n",
+            (("not-in-chain", "xfmr"),),
+        ),
         Example(_CALL.replace("box.COM", "box.VC"), (("on-its-like", "box.VC"),)),
     ),
     good=(Example(_GOOD), Example(_CALL)),
@@ -98,8 +106,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     if not empty:
         return
     pairs = facts.once(counterparts)
-    chain = [end for end in empty if facts.role(end) in _IN_CHAIN]
-    between = tuple(chain) if len({end.part for end in chain}) == len(chain) == 2 else ()
+    gap = facts.once(one_gap)
+    between = (gap.end, gap.other) if gap else ()
     done: set[Terminal] = set()
     for end in empty:
         if end in done:
@@ -109,7 +117,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         done.add(end)
         if other is not None:
             done.add(other)
-            yield _between(facts, end, other)
+            through = gap.beside if gap and end in between else ()
+            yield _through(facts, gap) if through else _between(facts, end, other)
         else:
             yield _empty(facts, end)
 
@@ -135,6 +144,19 @@ def _between(facts: Facts, end: Terminal, other: Terminal) -> Finding:
         edits=(add_lead(facts.diagram, end, other),),
         terminal=facts.show(end),
         other=facts.show(other),
+    )
+
+
+def _through(facts: Facts, gap: Gap) -> Finding:
+    """Nothing is offered to be changed: in which order they are to stand is not known."""
+    return RULE.finding(
+        facts,
+        "not-in-chain",
+        facts.diagram.parts[gap.end.part].name_span,
+        terminals=(gap.end, gap.other),
+        terminal=facts.show(gap.end),
+        other=facts.show(gap.other),
+        parts=both([part.name for part in gap.beside]),
     )
 
 

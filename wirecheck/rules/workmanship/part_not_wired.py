@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
-from wirecheck.rules.empty import any_wired, may_be_untraced, needed
+from wirecheck.rules.empty import any_wired, may_be_untraced, needed, one_gap
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
@@ -61,9 +61,11 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Find parts without a lead, in a diagram that has leads."""
+    """Find parts without a lead, in a diagram that has leads; not those a whole chain lacks."""
+    gap = facts.once(one_gap)
+    told = gap.beside if gap else ()
     for part in facts.diagram.parts.values() if facts.diagram.leads else ():
-        if any_wired(facts, part):
+        if any_wired(facts, part) or part in told:
             continue
         specs = part.structure.terminals
         ends = [part.terminal(name) for name, spec in specs.items() if not spec.inner]
