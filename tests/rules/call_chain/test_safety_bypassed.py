@@ -19,7 +19,9 @@ def test_a_safety_in_one_of_two_calls_is_told_in_full() -> None:
         "only one call goes through limit and rollout; by way of aid it goes past: move limit "
         "and rollout to where all calls have come together, or to their common feed"
     )
-    assert found.seen_at_unit == ("The burner runs on through overheating while aid calls.")
+    assert found.seen_at_unit == (
+        "The burner runs on through overheating and flame rollout while aid calls."
+    )
     assert found.breaks is Breaks.SAFETY
     assert found.terminals == ("limit.1", "limit.2", "rollout.1", "rollout.2")
 

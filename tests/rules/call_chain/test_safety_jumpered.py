@@ -63,6 +63,9 @@ def test_both_leads_of_a_safety_on_one_nut_bypass_it() -> None:
     ("kind", "danger"),
     [
         ("pressure-switch", "missing pressure"),
+        ("pressure-switch: contact normally-closed", "too much pressure"),
+        ("rollout-switch", "flame rollout"),
+        ("spill-switch", "spilling flue gas"),
         ("air-switch", "missing air"),
         ("low-water-cutoff", "low water"),
         ("flow-switch", "missing flow"),

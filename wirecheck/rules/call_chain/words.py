@@ -7,6 +7,7 @@ from typing import Final
 
 from wirecheck.circuit.nets import Element
 from wirecheck.model.nearest import both
+from wirecheck.parts.library import kind
 from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.contacts import switch
 from wirecheck.rules.facts import Facts
@@ -33,6 +34,12 @@ _DANGERS: Final = {
     "hand": "a pulled emergency stop",
 }
 
+#: The same of heat-moved safeties that watch for something else than overheating.
+_DANGERS_OF_KINDS: Final = {
+    "rollout-switch": "flame rollout",
+    "spill-switch": "spilling flue gas",
+}
+
 
 def called(facts: Facts, chain: Chain) -> str:
     """What a chain calls, as people read it: a control's call terminal, or else the part."""
@@ -43,5 +50,14 @@ def called(facts: Facts, chain: Chain) -> str:
 
 def dangers(contacts: Iterable[Element]) -> str:
     """What does not stop the burner while these safeties do not act."""
-    words = [_DANGERS.get(switch(contact).moved_by, "danger") for contact in contacts]
-    return both(list(dict.fromkeys(words)))
+    return both(list(dict.fromkeys(map(_danger, contacts))))
+
+
+def _danger(contact: Element) -> str:
+    for name, words in _DANGERS_OF_KINDS.items():
+        if contact.part.kind.switches is kind(name).switches:  # a user's own kind keeps its inside
+            return words
+    spec = switch(contact)
+    if spec.moved_by == "pressure" and spec.normal == "closed":
+        return "too much pressure"
+    return _DANGERS.get(spec.moved_by, "danger")
