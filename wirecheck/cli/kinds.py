@@ -68,11 +68,11 @@ def _draw(kind: Kind | None, picture: Path) -> None:
 def _named(name: str) -> Kind:
     """Look a kind up; for one that is not there say which was meant."""
     import wirecheck
-    from wirecheck.model.nearest import nearest
+    from wirecheck.parts.trade_names import kind_meant
 
     try:
         return wirecheck.kind(name)
     except KeyError:
-        near = nearest(name, wirecheck.kind_names())
-        hint = f"did you mean {near}?" if near else "wirecheck kinds lists them"
+        meant = kind_meant(name)
+        hint = f"did you mean {meant.words}?" if meant else "wirecheck kinds lists them"
         raise click.UsageError(f"there is no kind {name!r}; {hint}") from None

@@ -9,8 +9,8 @@ from wirecheck.language.scope import Scope, UserKind
 from wirecheck.language.statements import KindStatement, Name
 from wirecheck.language.words import read_attributes
 from wirecheck.model.diagram import key_of
-from wirecheck.model.nearest import nearest
 from wirecheck.parts.library import kind, kind_names
+from wirecheck.parts.trade_names import kind_meant
 
 
 def add_kinds(scope: Scope, stated: list[tuple[Parsed, KindStatement]]) -> None:
@@ -76,7 +76,8 @@ def find_kind(scope: Scope, name: Name, parsed: Parsed) -> UserKind | None:
         return UserKind(kind(key), {}, {}, parsed.span, None)
     if key in scope.spoiled:
         return None
-    near = nearest(name.text, [*kind_names(), *scope.kinds])
-    hint = f"did you mean {near}?" if near else "wirecheck kinds lists them"
+    meant = kind_meant(name.text, scope.kinds)
+    hint = f"did you mean {meant.words}?" if meant else "wirecheck kinds lists them"
+    near = meant.nearest if meant else None
     scope.problem(f"no kind of part is called “{name.text}”; {hint}", parsed.at(name), near)
     return None
