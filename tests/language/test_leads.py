@@ -162,7 +162,7 @@ def test_what_was_passed_and_what_was_named_alone_is_kept() -> None:
         ("wire b.COM..NO to a.A", ["6 [b.COM..NO] nothing is passed where a lead begins or ends; name one terminal"]),
         ("wire a.A to b.COM..A to limit", ["13 [b.COM..A] b has nothing to pass between COM and A"]),
         ("wire a.A to valve to b.A", ["13 [valve] valve is not passed through by its name; name the terminal: one of PV, MV, C"]),
-        ("wire a.A to tb", ["13 [tb] tb is not passed through by its name; name the terminal: by its number"]),
+        ("wire a.A to tb", ["13 [tb] tb has more than one way in; name the terminal: by its number"]),
     ],
 )  # fmt: skip
 def test_what_cannot_be_passed(statement: str, expected: list[str]) -> None:

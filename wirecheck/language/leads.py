@@ -160,11 +160,11 @@ class LeadBuilder:
 
     def _alone(self, parsed: Parsed, place: st.Place, at: int, last: int, span: Span) -> _Way:
         """A part named alone is passed through, or entered at its first, left at its second."""
-        part = self.scope.part(place.name, parsed.source)
+        part = self.scope.part(place.name, parsed.source, ends_a_lead=True)
         through = part.structure.through if part else None
         if part is None or through is None:
             if part is not None:
-                self._name_a_terminal(part, span)
+                self._name_a_terminal(part, span, inside=0 < at < last)
             unknown = self.scope.made_up(UNKNOWN_END)
             return _Way(unknown, unknown, span)
         way = _Way(part.terminal(through[0]), part.terminal(through[1]), span)
@@ -175,10 +175,11 @@ class LeadBuilder:
             self.named_alone.append(NamedAlone(part.key, landed, span))
         return way
 
-    def _name_a_terminal(self, part: Part, span: Span) -> None:
+    def _name_a_terminal(self, part: Part, span: Span, *, inside: bool) -> None:
         names = [name for name, spec in part.structure.terminals.items() if not spec.inner]
         has = f"one of {', '.join(names)}" if names else "by its number"
-        message = f"{part.name} is not passed through by its name; name the terminal: {has}"
+        fault = "is not passed through by its name" if inside else "has more than one way in"
+        message = f"{part.name} {fault}; name the terminal: {has}"
         near = f"{part.name}.{names[0]}" if names else None
         self.scope.problem(message, span, near)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from typing import cast
+from typing import Final, cast
 
 from wirecheck.language.statements import Name, Place
 from wirecheck.model.diagram import (
@@ -29,6 +29,13 @@ from wirecheck.parts.structure import MOST_NUMBERED, numbered_terminal
 MOST_COMPARED = 400_000
 #: So many names are listed in a message.
 MOST_LISTED = 12
+#: Words of the trade for ends that are no parts.
+_MEANT_ENDS: Final = {
+    "ground": "earth", "gnd": "earth", "grd": "earth", "chassis": "earth", "cabinet": "earth",
+    "frame": "earth", "metal": "earth", "pe": "earth", "nothing": "open", "none": "open",
+    "nowhere": "open", "nc": "open", "loose": "open", "not-traced": "unknown",
+    "untraced": "unknown", "somewhere": "unknown",
+}  # fmt: skip
 
 
 @dataclass(slots=True)
@@ -85,14 +92,18 @@ class Scope:
         yield from (part.name for part in self.parts.values())
         yield from (splice.name for splice in self.splices.values())
 
-    def part(self, name: Name, source: SourceFile) -> Part | None:
-        """The part of that name; a problem if there is none."""
+    def part(self, name: Name, source: SourceFile, *, ends_a_lead: bool = False) -> Part | None:
+        """The part of that name; a problem if there is none.
+
+        Where it ``ends_a_lead``, earth, open or unknown may have been meant.
+        """
         part = self.parts.get(key_of(name.text))
         if part is None:
-            self._no_such_part(name, source)
+            meant = _MEANT_ENDS.get(key_of(name.text)) if ends_a_lead else None
+            self._no_such_part(name, source, meant)
         return part
 
-    def _no_such_part(self, name: Name, source: SourceFile) -> None:
+    def _no_such_part(self, name: Name, source: SourceFile, meant: str | None) -> None:
         key = key_of(name.text)
         span = Span(source, name.start, name.end)
         if key in self.spoiled:
@@ -107,7 +118,7 @@ class Scope:
             message = f"quotes hold one name; the dot stands outside them: {inside}.{terminal}"
             self.problem(message, span, f"{inside}.{terminal}")
             return
-        near = self.nearest_name(name.text)
+        near = meant or self.nearest_name(name.text)
         if near:
             hint = f"; did you mean {near}?"
         elif self.lacks_a_file:
