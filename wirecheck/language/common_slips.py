@@ -69,6 +69,20 @@ _CHARACTERS = (
         "wire a.1 -> b.1",
     ),
     Slip(
+        r"\S\s+$",
+        r"(?://|--+|/\*)(?![>\s]*\S+\s+to\s)",
+        "a comment begins with #",
+        "#",
+        "wire a.1 to b.1 // note",
+    ),
+    Slip(
+        _LEAD + r".*\s(?i:to)\s+$",
+        r"\?+",
+        "an end that is not traced is called unknown, a loose one open",
+        "unknown",
+        "wire a.1 to ?",
+    ),
+    Slip(
         "",
         "[\u2010-\u2015\u2212]",
         "a long dash stands here; write the plain dash: -",

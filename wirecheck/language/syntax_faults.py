@@ -12,6 +12,7 @@ from typing import Final, NamedTuple, cast
 from lark import Token, UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
 from wirecheck.language.common_slips import SLIPS
+from wirecheck.language.split_words import Split, split_words
 from wirecheck.language.statements import STATEMENT_WORDS
 from wirecheck.model.nearest import either, nearest
 from wirecheck.parts.amounts import amount_of, decimal_of
@@ -75,7 +76,7 @@ def fault_of(error: UnexpectedInput, text: str) -> SyntaxFault:
     before, after = text[:place], text[place : place + _LOOKED_AT]
     if len(before) > 2 * _LOOKED_AT:
         before = before[:_LOOKED_AT] + before[-_LOOKED_AT:]
-    slip = _amount_slip(before, after) or _common_slip(before, after)
+    slip = _amount_slip(before, after) or split_words(before, after) or _common_slip(before, after)
     if slip is not None:
         return SyntaxFault(slip.message, place, slip.seen, slip.nearest or None)
     expected = _expected(error)
@@ -105,26 +106,18 @@ def _unknown_statement(text: str) -> SyntaxFault | None:
     return SyntaxFault(message, 0, len(word), near)
 
 
-class _Said(NamedTuple):
-    """What a slip says, how many characters it is about, and what would be right."""
-
-    message: str
-    seen: int
-    nearest: str
-
-
-def _common_slip(before: str, after: str) -> _Said | None:
+def _common_slip(before: str, after: str) -> Split | None:
     for slip in SLIPS:
         here = re.match(slip.after, after, re.IGNORECASE)
         behind = re.search(slip.before, before, re.IGNORECASE) if here else None
         if here and behind:
             groups = {"seen": here[0], **behind.groupdict(), **here.groupdict()}
             near = slip.nearest.format_map(groups)
-            return _Said(slip.message.format(nearest=near, **groups), len(here[0]), near)
+            return Split(slip.message.format(nearest=near, **groups), len(here[0]), near)
     return None
 
 
-def _amount_slip(before: str, after: str) -> _Said | None:
+def _amount_slip(before: str, after: str) -> Split | None:
     """A fraction, or an amount without a unit or with one that is none, in a claim."""
     number = _NUMBER_IN_CLAIM.search(before)
     word = re.match(r"[^\W\d]+|%", after)
@@ -133,16 +126,16 @@ def _amount_slip(before: str, after: str) -> _Said | None:
     seen = len(word[0])
     decimal = decimal_of(f"{number[1]} {word[0]}")
     if decimal:
-        return _Said(f"write the fraction as a decimal: {decimal}", seen, decimal)
+        return Split(f"write the fraction as a decimal: {decimal}", seen, decimal)
     unit = {"across": "V", "through": "A"}.get(word[0].lower())
     if unit:
         near = f"{number[1]} {unit}"
-        return _Said(f"the unit is missing behind {number[1]}; write {near}", seen, near)
+        return Split(f"the unit is missing behind {number[1]}; write {near}", seen, near)
     amount = amount_of(f"{number[1]} {word[0]}")
     if amount is None or amount.symbol is not None:
         return None
     fault = unknown_unit(amount, Fault("", 0, 0))
-    return _Said(fault.message, seen, fault.nearest or "")
+    return Split(fault.message, seen, fault.nearest or "")
 
 
 def _ends_too_early(before: str, expected: list[str]) -> str:
