@@ -64,7 +64,11 @@ def test_two_safeties_side_by_side_are_one_mistake() -> None:
 def test_a_limit_beside_the_thermostat_limits_nothing() -> None:
     call = "wire xfmr.R to rollout to stat to box.TH\nwire rollout.2 to limit to box.TH\n"
     found = only(unit(call))
-    assert (found.rule, found.fault, found.span.text) == ("safety-bypassed", "other-path", "limit")
+    assert (found.rule, found.fault, found.span.text) == ("safety-bypassed", "beside-call", "limit")
+    assert found.message == (
+        "limit stands beside stat in the call to box.TH, so that either of them calls alone: put "
+        "limit in line with stat"
+    )
 
 
 def test_a_cut_off_in_one_zone_does_not_stop_the_boiler_for_the_other() -> None:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.bypasses import Bypass, bypasses
-from wirecheck.rules.call_chain.contacts import names, sides
+from wirecheck.rules.call_chain.contacts import is_thermostat, names, sides
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called, dangers
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -34,6 +34,7 @@ _SWITCHED = _GOOD.replace("aid is thermostat", "aid is service-switch").replace(
     "wire limit.2 to aid to box.TH", "wire xfmr.R to aid to limit.2"
 )
 _SIDE_BY_SIDE = _SWITCHED.replace("service-switch", "high-limit")
+_BESIDE = _ONE_CALL.replace("limit to stat to", "limit to").replace("part stat is thermostat\n", "")
 
 RULE = Rule(
     name="safety-bypassed",
@@ -61,6 +62,11 @@ RULE = Rule(
             "{call} goes through {safety}",
             "With {safety} open the burner runs on through {danger}.",
         ),
+        "beside-call": Fault(
+            "{safety} stands beside {path} in the call to {call}, so that either of them calls "
+            "alone: put {safety} in line with {path}",
+            "With {safety} open the burner runs on through {danger}.",
+        ),
         "side-by-side": Fault(
             "{safety} stand side by side in the call to {call}: current passes while any of them "
             "is closed; put them one behind the other",
@@ -70,6 +76,7 @@ RULE = Rule(
     bad=(
         Example(_ONE_CALL, (("one-call", "limit"),)),
         Example(_SWITCHED, (("other-path", "limit"),)),
+        Example(_BESIDE, (("beside-call", "limit"),)),
         Example(_SIDE_BY_SIDE, (("side-by-side", "limit"),)),
     ),
     good=(Example(_GOOD),),
@@ -98,4 +105,7 @@ def check(facts: Facts) -> Iterator[Finding]:
 def _fault(bypass: Bypass) -> str:
     if bypass.mutual:
         return "side-by-side"
-    return "one-call" if bypass.one_call else "other-path"
+    if bypass.one_call:
+        return "one-call"
+    # To open a way on which a thermostat stands would be to cut the thermostat out.
+    return "beside-call" if any(map(is_thermostat, bypass.path)) else "other-path"
