@@ -66,6 +66,36 @@ def test_a_motor_for_the_line_on_24_volts_does_not_run() -> None:
     assert found.seen_at_unit == "pump does not run on 24 V, and loads the transformer down."
 
 
+ZONED = """\
+part l is mains
+part sr is switching-relay
+part s is thermostat
+part p is circulator
+wire l.L1 to sr.L1
+wire l.N to sr.N
+wire l.G to earth
+wire sr.R to s to sr.W
+wire sr.R to sr.COM..NO to p to l.N
+"""
+
+
+def test_a_pump_on_a_contact_fed_from_24_volts_is_never_moved_onto_them() -> None:
+    found = only(ZONED)
+    assert (found.fault, found.breaks) == ("24-through-contact", Breaks.OPERATION)
+    assert found.message == (
+        "sr.COM is fed from sr.R, 24 V, and feeds p.L, made for line voltage: feed sr.COM from l.L1"
+    )
+    assert [edit.words for edit in found.edits] == [
+        "take the lead from sr.COM off sr.R and land it on l.L1"
+    ]
+    assert findings(mended(ZONED)) == ()
+
+
+def test_with_two_hot_legs_it_is_not_known_which_one_feeds_the_contact() -> None:
+    both = ZONED.replace("mains", "mains: 120/240 V")
+    assert not any(found.edits for found in findings(both))
+
+
 LOUD = {
     "the neutral on the common": two_rod(more="wire line.N to box.COM\n"),
     "the neutral on the common, at splices": two_rod(

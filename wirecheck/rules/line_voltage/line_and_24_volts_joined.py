@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from wirecheck.language.edit import swap_ends
+from wirecheck.language.edit import move_end, swap_ends
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
 from wirecheck.rules.line_voltage.crossings import Crossing, crossings
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
@@ -74,6 +75,12 @@ RULE = Rule(
             "{part} does not run on 24 V, and loads the transformer down.",
             Breaks.OPERATION,
         ),
+        "24-through-contact": Fault(
+            "{contact} is fed from {low}, 24 V, and feeds {line}, made for line voltage: feed "
+            "{contact} from {hot}",
+            "{part} does not run on 24 V, and loads the transformer down.",
+            Breaks.OPERATION,
+        ),
     },
     bad=(
         Example(
@@ -92,6 +99,10 @@ RULE = Rule(
             ),
             (("24-on-line", "fan.NO to pump.L"),),
         ),
+        Example(
+            _PUMP.replace("line.L1 to fan.COM: black", "xfmr.R to fan.COM"),
+            (("24-through-contact", "fan.COM"),),
+        ),
     ),
     good=(Example(_GOOD), Example(_PUMP)),
 )
@@ -100,11 +111,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find ways between the two circuits; those at one device are one finding."""
     for group in _at_one_device(facts, facts.once(crossings)):
-        exchanged = _exchanged(facts, group)
-        if exchanged is not None:
-            yield exchanged
-        else:
-            yield _joined(facts, group)
+        yield (_exchanged(facts, group) or _through_contact(facts, group) or _joined(facts, group))
 
 
 def _at_one_device(facts: Facts, found: tuple[Crossing, ...]) -> list[list[Crossing]]:
@@ -137,7 +144,13 @@ def _exchanged(facts: Facts, group: list[Crossing]) -> Finding | None:
     for first, low in landings:
         for second, other in reversed(landings):
             at_one_device = low.part == other.part and first != second
-            if at_one_device and _circuit(facts, low) == "24V" != _circuit(facts, other):
+            if (
+                not at_one_device
+                or _circuit(facts, low) != "24V"
+                or _circuit(facts, other) == "24V"
+            ):
+                continue
+            if _comes_from(facts, first, low, "line") and _comes_from(facts, second, other, "24V"):
                 ends = (end for one in group for end in (one.trace.start, one.trace.end))
                 return RULE.finding(
                     facts,
@@ -153,9 +166,58 @@ def _exchanged(facts: Facts, group: list[Crossing]) -> Finding | None:
     return None
 
 
+def _comes_from(facts: Facts, number: int, end: Terminal, circuit: str) -> bool:
+    """Whether a lead brings a circuit to its end from elsewhere than the device it lands on."""
+    far = facts.other_end(number, end)
+
+    def is_of_circuit(terminal: Terminal) -> bool:
+        return terminal.part != end.part and _circuit(facts, terminal) == circuit
+
+    way = facts.sides.search((far,), is_of_circuit, without=end)
+    return far.part != end.part and way is not None
+
+
 def _circuit(facts: Facts, end: Terminal) -> str:
     spec = facts.diagram.spec(end)
     return spec.circuit if spec else ""
+
+
+def _through_contact(facts: Facts, group: list[Crossing]) -> Finding | None:
+    """A load across the line but for the relay contact that feeds it, which is on 24 V."""
+    trace = group[0].trace
+    relays = [contact for contact in trace.contacts if contact.part.family == "relay"]
+    hots = {source.a for source in facts.once(Legs).sources}
+    if len(group) > 1 or len(trace.leads) != 2 or len(relays) != 1 or len(hots) != 1:
+        return None
+    number = trace.leads[-1]
+    feed, load, hot = facts.other_end(number, trace.end), trace.start, hots.pop()
+    if feed not in (relays[0].a, relays[0].b) or not _is_back_on_neutral(facts, load):
+        return None
+    edit = move_end(facts.diagram, number, trace.end, hot)
+    alone = all(len(facts.nets.leads_at(end)) == 1 for end in (relays[0].a, relays[0].b, load))
+    return RULE.finding(
+        facts,
+        "24-through-contact",
+        facts.end_span(number, feed),
+        leads=trace.leads,
+        terminals=(feed, trace.end, load, *_left_empty(facts)),
+        edits=(edit,) if edit and alone else (),
+        contact=facts.show(feed),
+        low=facts.show(trace.end),
+        line=facts.show(load),
+        hot=facts.show(hot),
+        part=facts.diagram.parts[load.part].name,
+    )
+
+
+def _is_back_on_neutral(facts: Facts, load: Terminal) -> bool:
+    """Whether the other end of the load at a terminal is on the neutral."""
+    legs = facts.once(Legs)
+    return any(
+        legs.is_neutral(element.b if element.a == load else element.a)
+        for element in facts.nets.elements_of[load.part]
+        if element.type == "load" and load in (element.a, element.b)
+    )
 
 
 def _joined(facts: Facts, group: list[Crossing]) -> Finding:
