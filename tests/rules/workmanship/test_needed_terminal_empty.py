@@ -123,3 +123,9 @@ def test_a_lead_missing_between_switches_is_still_offered() -> None:
     found = only(_BASE + "wire x.R to s\nwire lim.2 to c.TH\n")
     assert found.fault == "no-lead-between"
     assert [edit.words for edit in found.edits] == ["run a lead from s.W to lim.1"]
+
+
+@pytest.mark.parametrize("kind", ["pilot-ignition-control", "direct-ignition-control"])
+def test_with_no_burner_drawn_a_control_needs_no_burner_ground(kind: str) -> None:
+    sketch = _BASE.replace("wire c.GND to earth\n", "").replace("pilot-ignition-control", kind)
+    assert findings(sketch + "wire x.R to lim to s to c.TH\n") == ()
