@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.rules.damper.units import CALL, HARNESS, unit
-from tests.rules.raised import only, raised
+from tests.rules.raised import mended, only, raised
 from wirecheck.model.finding import Breaks
 
 CONSTANT = HARNESS.replace("D-CALL to CALL", "D-HOT to CALL")
@@ -35,6 +35,20 @@ def test_with_its_lead_back_elsewhere_it_only_stays_open() -> None:
     harness = CONSTANT.replace("D-PROVED to PROVED", "D-COM to PROVED")
     found = [f for f in raised(unit(harness)) if f[0] == "damper-always-powered"]
     assert found == [("damper-always-powered", "constant", "CALL")]
+
+
+def test_constant_power_beside_the_right_lead_is_one_mistake_at_its_lead() -> None:
+    """It bypasses thermostat and limit as well: that follows, and the right leads stay."""
+    text = unit(HARNESS + "wire box.24V to vent.CALL\n")
+    found = only(text)
+    assert (found.rule, found.fault, found.span.text) == (
+        "damper-always-powered",
+        "beside-call",
+        "box.24V to vent.CALL",
+    )
+    assert found.breaks is Breaks.SAFETY
+    assert raised(mended(text)) == []
+    assert only(unit(HARNESS + "jumper vent.HOT to vent.CALL\n")).fault == "beside-call"
 
 
 SILENT = {
