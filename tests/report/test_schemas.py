@@ -7,10 +7,27 @@ import pytest
 
 from tests.cli.command_line import NO_BURNER_GROUND, UNKNOWN_KIND
 from tests.sequence.heater import HEATER
-from wirecheck import check, kind, kind_names, load_text, meter, rule, rule_names, simulate
+from wirecheck import (
+    check,
+    kind,
+    kind_names,
+    load_text,
+    meter,
+    rule,
+    rule_names,
+    simulate,
+    try_faults,
+)
+from wirecheck.correct.answer import Bound
+from wirecheck.correct.rewrite import mended
+from wirecheck.correct.search import correct
 from wirecheck.report.check_json import check_json
 from wirecheck.report.checks import CheckedFile
+from wirecheck.report.correct_json import correct_json
+from wirecheck.report.corrections import CorrectedFile
 from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
+from wirecheck.report.faults_files import FaultsFile
+from wirecheck.report.faults_json import faults_json
 from wirecheck.report.formatted import FormattedFile, formatted_json
 from wirecheck.report.kinds import kinds_json
 from wirecheck.report.meter_files import MeterFile
@@ -27,6 +44,13 @@ def checked(text: str) -> CheckedFile:
     return CheckedFile("a.wiring", built.problems, check(built.diagram))
 
 
+def corrected(text: str, bound: Bound) -> CorrectedFile:
+    diagram = load_text(text, "a.wiring").diagram
+    found = correct(diagram, bound)
+    texts = tuple(mended(answer.state, answer.proof) for answer in found.answers)
+    return CorrectedFile("a.wiring", "Heater", (), text, found, texts, ("box: runs",))
+
+
 def documents() -> dict[str, dict[str, Any]]:
     wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
     unread = CheckedFile("b.wiring", unusable.problems, None)
@@ -37,8 +61,21 @@ def documents() -> dict[str, dict[str, Any]]:
     ran = SequenceFile("a.wiring", (), *runs, picture="a-sequence.svg")
     return {
         "check": check_json([wrong, unusable, unread], 3),
+        "correct": correct_json(
+            [
+                corrected(HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD"), Bound()),
+                corrected(HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD"), Bound(0)),
+                CorrectedFile("b.wiring", "", unusable.problems, "", None),
+            ]
+        ),
         "draw": drawings_json([DrawnFile(wrong, (drawing,)), DrawnFile(unread, ())]),
         "explain": rules_json([explained(rule(name)) for name in rule_names()]),
+        "faults": faults_json(
+            [
+                FaultsFile("a.wiring", wrong.problems, try_faults(diagram)),
+                FaultsFile("b.wiring", unusable.problems, None),
+            ]
+        ),
         "format": formatted_json(
             [
                 FormattedFile("a.wiring", "a", "b", ()),

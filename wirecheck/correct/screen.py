@@ -23,7 +23,8 @@ class Screen:
 
     def __init__(self, grave: Iterable[Finding]) -> None:
         """Remember which rules objected; those that speak of anything are asked last."""
-        raised = dict.fromkeys(finding.rule for finding in grave)
+        # What a property found no rule has raised: the full check sees whether it is left.
+        raised = dict.fromkeys(finding.rule for finding in grave if finding.rule in RULES)
         self._raised = sorted(raised, key=_cost)
         others = (name for name in RULES if name not in raised and not RULES[name].rule.general)
         self._rest = sorted(others, key=_cost)

@@ -60,8 +60,7 @@ def corrected_block(
     """Return the title block of a corrected sheet: what to do stands below the drawing."""
     block = title_block(checked, f"{sheet}, corrected", date=date, notes=(*_to_do(state), *notes))
     count = len(state.changes)
-    left = "nothing of safety or operation is left"
-    return replace(block, summary=f"{count} edit{'s' * (count > 1)} marked; {left}")
+    return replace(block, summary=f"{count} edit{'s' * (count > 1)} marked")
 
 
 def _to_do(state: Rewired) -> Iterator[str]:

@@ -1,0 +1,1 @@
+"""The correction: search, proof, text."""

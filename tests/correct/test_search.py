@@ -1,0 +1,208 @@
+"""The search finds the fewest changes, proves them, and does nothing that a repair must not."""
+
+from __future__ import annotations
+
+import random
+from itertools import combinations
+
+import pytest
+
+import wirecheck
+from tests.benchmarks.campaign import example, grave, sample
+from tests.benchmarks.mutants import Mistake, Original
+from tests.correct.heaters import (
+    LIMIT_BRIDGED,
+    LINK_FITTED,
+    NO_BURNER_GROUND,
+    SENSE_ON_SPARK,
+    VALVE_SWAPPED,
+    heater,
+)
+from wirecheck.correct.answer import Bound, Correction
+from wirecheck.correct.candidates import Candidates, described
+from wirecheck.correct.likelihood import joins
+from wirecheck.correct.never import bridged, grounds
+from wirecheck.correct.proof import lost_safeties, proof
+from wirecheck.correct.rewired import (
+    Add,
+    Change,
+    Exchange,
+    Fit,
+    Move,
+    Rewired,
+    TakeOut,
+)
+from wirecheck.correct.search import correct
+from wirecheck.model.diagram import EARTH, Diagram, Terminal
+
+SMALL = ("workshop-heater-one-rod", "hangar-heater-direct")
+
+
+def landings(diagram: Diagram) -> list[Terminal]:
+    """Every terminal on which a lead can land."""
+    return [
+        *(
+            part.terminal(name)
+            for part in diagram.parts.values()
+            for name, spec in part.structure.terminals.items()
+            if not spec.inner
+        ),
+        EARTH,
+    ]
+
+
+def every_change(diagram: Diagram) -> list[Change]:
+    """Every single edit there is, none left out for another."""
+    ends = landings(diagram)
+    leads = list(enumerate(diagram.leads))
+    changes: list[Change] = [TakeOut(number) for number, _lead in leads]
+    for number, lead in leads:
+        for old in (lead.a, lead.b):
+            changes += [Move(number, old, new) for new in ends if new not in (lead.a, lead.b)]
+    for (one, first), (other, second) in combinations(leads, 2):
+        if len({first.a, first.b, second.a, second.b}) == 4:
+            changes += [
+                Exchange(one, end, other, its)
+                for end in (first.a, first.b)
+                for its in (second.a, second.b)
+            ]
+    changes += [Add(a, b, described(diagram, a, b)) for a, b in combinations(ends, 2)]
+    state = Rewired.nothing_changed(diagram)
+    return [*changes, *(each for each in Candidates(state) if isinstance(each, Fit))]
+
+
+def mends(before: Rewired, change: Change) -> bool:
+    """Whether a change mends a diagram, by the whole proof and nothing quicker."""
+    after = before.after(change)
+    return (
+        bridged(after.nets) <= bridged(before.nets)
+        and grounds(before.nets) <= grounds(after.nets)
+        and proof(after.diagram).holds
+        and not lost_safeties(before.nets, after.nets)
+    )
+
+
+def fewest(correction: Correction) -> int:
+    """With how many edits it is mended; 0 if it is not."""
+    return len(correction.answers[0].changes) if correction.answers else 0
+
+
+@pytest.mark.parametrize("name", [*SMALL, "boiler-with-vent-damper", "two-zone-boiler"])
+def test_a_right_diagram_is_left_as_it_is(name: str) -> None:
+    found = correct(example(name).diagram)
+    assert found.nothing_to_do
+    assert not found.answers
+    assert not found.tried
+
+
+@pytest.mark.parametrize(
+    ("mistake", "change"),
+    [
+        (
+            SENSE_ON_SPARK,
+            Move(9, Terminal("box", "SPARK"), Terminal("box", "SENSE")),
+        ),
+        (NO_BURNER_GROUND, Add(Terminal("box", "GND"), Terminal("pilot", "HOOD"), "green")),
+        (LIMIT_BRIDGED, TakeOut(4)),
+        (LINK_FITTED, Fit("box", "sense-link", "cut")),
+    ],
+    ids=["an end moved", "a lead added", "a lead taken out", "a link cut"],
+)
+def test_the_likeliest_answer_comes_first(mistake: tuple[str, str], change: Change) -> None:
+    assert correct(heater(mistake)).answers[0].changes == (change,)
+
+
+def test_two_ends_that_were_exchanged_are_exchanged_back() -> None:
+    (change,) = correct(heater(VALVE_SWAPPED)).answers[0].changes
+    assert isinstance(change, Exchange)
+    assert {change.end.name, change.other_end.name} == {"PV", "MV"}
+
+
+def test_nothing_less_mends_what_is_mended_with_two() -> None:
+    """Every single edit, tried one by one by the whole proof, mends it not."""
+    found = heater(SENSE_ON_SPARK, NO_BURNER_GROUND)
+    correction = correct(found)
+    assert fewest(correction) == 2
+    assert correction.proved_fewest
+    before = Rewired.nothing_changed(found)
+    changes = every_change(found)
+    assert len(changes) > 1000
+    assert not [each for each in changes if mends(before, each)]
+
+
+def test_every_single_edit_that_mends_joins_what_an_answer_joins() -> None:
+    """What stands for others in the search loses none of the ways to mend a small mistake."""
+    found = heater(SENSE_ON_SPARK)
+    before = Rewired.nothing_changed(found)
+    known = {joins(answer.state) for answer in correct(found).answers}
+    ways = {joins(before.after(each)) for each in every_change(found) if mends(before, each)}
+    assert ways
+    assert known <= ways
+    assert joins(Rewired.nothing_changed(heater())) in known
+
+
+@pytest.mark.parametrize("name", SMALL)
+def test_a_single_mistake_is_mended_with_one_edit(name: str) -> None:
+    original = example(name)
+    right = joins(Rewired.nothing_changed(original.diagram))
+    tried = 0
+    for mistake in sample(original, 12):
+        found = original.with_mistakes(mistake)
+        if grave(wirecheck.check(found).findings):
+            correction = correct(found)
+            assert fewest(correction) == 1, mistake.name
+            assert right in [joins(each.state) for each in correction.answers], mistake.name
+            tried += 1
+    assert tried > 4
+
+
+def doubles(original: Original, count: int) -> list[tuple[Mistake, Mistake]]:
+    """So many pairs of mistakes at different leads, the same each time."""
+    every = list(original.mistakes())
+    chance = random.Random(3)  # noqa: S311 - nothing secret
+    pairs: list[tuple[Mistake, Mistake]] = []
+    while len(pairs) < count:
+        one, other = chance.sample(every, 2)
+        if not one.changed.keys() & other.changed.keys():
+            pairs.append((one, other))
+    return pairs
+
+
+def test_two_mistakes_are_mended_with_no_more_than_two_edits() -> None:
+    original = example("workshop-heater-one-rod")
+    for pair in doubles(original, 4):
+        found = original.with_mistakes(*pair)
+        if grave(wirecheck.check(found).findings):
+            assert 1 <= fewest(correct(found)) <= 2, [each.name for each in pair]
+
+
+def test_what_cannot_be_mended_by_leads_is_not() -> None:
+    """A transformer with an open winding stays broken, and the answer says how far it got."""
+    found = heater(("is transformer", "is transformer: winding open"))
+    correction = correct(found, Bound(edits=1, seconds=30))
+    assert not correction.nothing_to_do
+    assert not correction.answers
+    assert [each.edits for each in correction.tried] == [1]
+
+
+def test_no_time_is_said() -> None:
+    correction = correct(heater(SENSE_ON_SPARK, NO_BURNER_GROUND), Bound(edits=2, seconds=0.0))
+    assert not correction.in_time
+    assert not correction.answers
+
+
+@pytest.mark.parametrize(
+    "mistake", [SENSE_ON_SPARK, VALVE_SWAPPED, NO_BURNER_GROUND, LIMIT_BRIDGED]
+)
+def test_no_answer_loses_a_safety_or_a_ground(mistake: tuple[str, str]) -> None:
+    found = heater(mistake)
+    before = Rewired.nothing_changed(found).nets
+    for answer in correct(found).answers:
+        for state in (answer.state, *answer.as_good):
+            assert not lost_safeties(before, state.nets)
+            assert grounds(before) <= grounds(state.nets)
+            assert bridged(state.nets) <= bridged(before)
+            assert not any(
+                isinstance(each, TakeOut) and EARTH in (found.leads[each.lead][:2])
+                for each in state.changes
+            )
