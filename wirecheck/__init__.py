@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from wirecheck.check.engine import Checked
     from wirecheck.correct.answer import Answer, Correction
     from wirecheck.drawing.engine import Engine, Format
+    from wirecheck.faults.campaign import Campaign
     from wirecheck.language.build import Built
     from wirecheck.meter.reading import MeterSheet
     from wirecheck.model.diagram import Diagram
@@ -54,6 +55,7 @@ __all__ = [
     "rule",
     "rule_names",
     "simulate",
+    "try_faults",
 ]
 
 
@@ -254,3 +256,10 @@ def rule(name: str) -> Rule:
     from wirecheck.rules.registry import RULES
 
     return RULES[name].rule
+
+
+def try_faults(diagram: Diagram) -> Campaign:
+    """Try every single fault of a diagram's leads and contacts; the worst stand first."""
+    from wirecheck.faults.campaign import campaign
+
+    return campaign(diagram)

@@ -5,8 +5,8 @@ from __future__ import annotations
 import click
 
 from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of, read_input
-from wirecheck.cli.options import debug_option, files_argument, form_option
-from wirecheck.cli.printing import page, print_json, print_lines
+from wirecheck.cli.options import debug_option, files_argument
+from wirecheck.cli.printing import page, print_json, print_lines, print_text
 from wirecheck.cli.progress import told
 from wirecheck.report.checks import CheckedFile, tally
 
@@ -21,17 +21,37 @@ BYTE_ORDER_MARK = b"\xef\xbb\xbf"
     is_flag=True,
     help="Make the edits that are certain, one by one, then check what stands there.",
 )
-@form_option
+@click.option(
+    "--faults",
+    is_flag=True,
+    help="Instead, try every single fault of leads and contacts: what the unit then does.",
+)
+@click.option(
+    "--as",
+    "form",
+    type=click.Choice(["text", "json", "csv"]),
+    default="text",
+    show_default=True,
+    help="Text for people, JSON for programs; a table of faults also as CSV.",
+)
 @debug_option
 @click.pass_context
-def command(ctx: click.Context, files: tuple[str, ...], *, fix: bool, form: str) -> None:
+def command(
+    ctx: click.Context, files: tuple[str, ...], *, fix: bool, faults: bool, form: str
+) -> None:
     """Name every wiring mistake at its line.
 
     Takes .wiring files, folders (every .wiring file below them) or - for standard input.
     """
     import wirecheck
 
+    if faults and fix:
+        raise click.UsageError("--faults changes nothing; leave --fix out")
+    if form == "csv" and not faults:
+        raise click.UsageError("only the table of --faults can be had as CSV")
     inputs = find_inputs(files)
+    if faults:
+        ctx.exit(_tell_faults(inputs, form))
     if fix and any(each.name == STANDARD_INPUT for each in inputs):
         raise click.UsageError("standard input cannot be changed in place; leave --fix out")
     checked = [check_input(each) for each in told(inputs, len(inputs), "checking")]
@@ -47,6 +67,31 @@ def command(ctx: click.Context, files: tuple[str, ...], *, fix: bool, form: str)
 
         print_lines(check_text(checked, count, page()))
     ctx.exit(tally(checked, count).exit_code)
+
+
+def _tell_faults(inputs: list[Input], form: str) -> int:
+    """Try every single fault of the inputs and print what comes of them; the exit code."""
+    import wirecheck
+    from wirecheck.report.faults_files import FaultsFile, exit_code
+
+    files = []
+    for each in told(inputs, len(inputs), "trying faults"):
+        read = read_input(each)
+        tried = wirecheck.try_faults(read.built.diagram) if read.built else None
+        files.append(FaultsFile(each.name, read.problems, tried))
+    if form == "text":
+        from wirecheck.report.faults_text import faults_text
+
+        print_lines(faults_text(files, page()))
+    elif form == "json":
+        from wirecheck.report.faults_json import faults_json
+
+        print_json(faults_json(files))
+    else:
+        from wirecheck.report.faults_json import faults_csv
+
+        print_text(faults_csv(files))
+    return exit_code(files)
 
 
 def check_input(given: Input) -> CheckedFile:

@@ -117,7 +117,7 @@ class _Cut:
         return found
 
     def _after(self, fault: Fault) -> Behaviour:
-        return Behaviour(fault.on(self.diagram), fault.stuck, self._before.units)
+        return Behaviour(fault.on(self.diagram), fault.stuck, self._before)
 
     def _concerns_earth(self, fault: Fault) -> bool:
         if fault.contact is not None:
@@ -140,7 +140,7 @@ class _Cut:
             alone = self.effect_of(more)
             if alone.severity is Class.HAZARD:
                 continue
-            both = effect(after, Behaviour(more.on(faulty), {}, self._before.units), None)
+            both = effect(after, Behaviour(more.on(faulty), {}, self._before), None)
             if both.severity is Class.HAZARD:
                 reason = f"nobody notices; with {name} earthed as well, {both.reason}"
                 return Effect(Class.LATENT, "not noticed", reason)

@@ -9,7 +9,7 @@ more.  *No effect*: nothing of that.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from enum import IntEnum
 from typing import Literal, NamedTuple
 
@@ -83,19 +83,22 @@ class Behaviour:
     """
 
     def __init__(
-        self, diagram: Diagram, stuck: Mapping[ElementKey, str], units: Sequence[Unit] = ()
+        self,
+        diagram: Diagram,
+        stuck: Mapping[ElementKey, str],
+        before: Behaviour | None = None,
     ) -> None:
         """Work out everything that effects are told from.
 
         Args:
             diagram: with the fault, if it is one of a lead.
             stuck: the contact that is stuck, if it is one of a contact.
-            units: those of the diagram without the fault; none: this is that diagram.
+            before: of the diagram without the fault; None: this is that diagram.
         """
         self.nets = Nets(diagram)
         self._stuck = stuck
-        self._whole = Whole(self.nets)
-        self.units = list(units or self._whole.units())
+        self.whole: Whole = Whole(self.nets, before=before.whole if before else None)
+        self.units: list[Unit] = before.units if before else list(self.whole.units())
         self._dangers = [self._danger(unit) for unit in self.units]
         self.broken: dict[_Mark, tuple[Broken, States]] = {}
         for states in self._dangers:
@@ -108,11 +111,11 @@ class Behaviour:
         def stands(variable: Switch) -> bool:
             if variable.what == "call":
                 return variable.name != ""
-            part = self._whole.diagram.parts[variable.part]
+            part = self.whole.diagram.parts[variable.part]
             return variable.what == "blade" and part.family == "zone-valve"
 
-        contacts = Contacts(self._whole, unit, fixed=stands, stuck=self._stuck, calls_together=True)
-        return States(self._whole, unit, View.DANGER, contacts)
+        contacts = Contacts(self.whole, unit, fixed=stands, stuck=self._stuck, calls_together=True)
+        return States(self.whole, unit, View.DANGER, contacts)
 
     def _lit(self) -> Iterator[tuple[tuple[str, str], tuple[str, bool]]]:
         """For each control and caller: the step at which that call alone fails, or "".
@@ -120,10 +123,14 @@ class Behaviour:
         The flag says whether a running burner stops of it, or only the next start fails.
         """
         for unit in self.units:
-            contacts = Contacts(self._whole, unit, fixed=_is_no_call, stuck=self._stuck)
-            states = States(self._whole, unit, View.OPERATION, contacts)
+            contacts = Contacts(self.whole, unit, fixed=_is_no_call, stuck=self._stuck)
+            states = States(self.whole, unit, View.OPERATION, contacts)
+            calls = [each for each in contacts.variable.values() if each.what == "call"]
+            states.matter = 0
+            for caller in dict.fromkeys(each for each in calls if not each.name):
+                states.matter |= _alone(states, caller)
             settled = states.idle_first
-            for control, valves in trains(self._whole, states):
+            for control, valves in trains(self.whole, states):
                 if control is None or not is_whole(states, control, valves):
                     continue
                 gas = flows(valves, states, settled)
@@ -155,7 +162,7 @@ class Behaviour:
         steady = states.solved(broken.settled, state)
         volts = {key: steady.load_volts.get(key, 0.0) for key in broken.loads}
         key = max(volts, key=lambda each: volts[each])
-        element = self._whole.element(key)
+        element = self.whole.element(key)
         return f"{volts[key]:.1f} V at {element.part.name} {element.name}".rstrip()
 
     def shows_idle(self, mark: _Mark) -> bool:
@@ -172,8 +179,8 @@ def _is_no_call(variable: Switch) -> bool:
 
 def _alone(states: States, caller: Switch) -> int:
     table = states.contacts.on(caller)
-    for other in states.calls:
-        if other != caller and other.what == "call":
+    for other in dict.fromkeys(states.contacts.variable.values()):
+        if other != caller and other.what == "call" and not other.name:
             table &= states.positions.but(states.contacts.on(other))
     return table
 

@@ -30,13 +30,24 @@ def own_safeties(states: States, control: Part | None) -> Iterator[tuple[Safety,
     They are those on some way from the supply to the control, or from it to its valves, those
     bypassed there included: a switch that only lights a lamp stops nothing, and need not.
     """
+    name = control.key if control else ""
+    known = states.whole.safeties
+    if name not in known:
+        known[name] = tuple(_on_ways(states, control))
+    for key in known[name]:
+        each = states.contacts.each[key]
+        variable = states.contacts.variable[key]
+        opened = states.positions.but(states.contacts.on(variable))
+        yield Safety(key.part, key, each.name, variable), opened
+
+
+def _on_ways(states: States, control: Part | None) -> Iterator[ElementKey]:
     own = frozenset(_nets_on_ways(states, control))
     for key, each in states.contacts.each.items():
-        variable = states.contacts.variable.get(key)
         element = states.whole.element(key)
-        if each.spec.safety and variable is not None and {element.net_a, element.net_b} <= own:
-            opened = states.positions.but(states.contacts.on(variable))
-            yield Safety(key.part, key, each.name, variable), opened
+        has_variable = key in states.contacts.variable
+        if each.spec.safety and has_variable and {element.net_a, element.net_b} <= own:
+            yield key
 
 
 def _nets_on_ways(states: States, control: Part | None) -> Iterator[int]:

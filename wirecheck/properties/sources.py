@@ -159,19 +159,21 @@ class Feeds:
     def _between_sources(self, loads: list[Element], ends: Mapping[int, int]) -> int:
         """When a load lies between ends of two sources that are no pair."""
         pairs = {frozenset((feed.a, feed.b)) for feed in self.each}
+        at: dict[int, list[tuple[int, int]]] = {}
+        for end, live in ends.items():
+            for net, table in self._from(end).items():
+                at.setdefault(net, []).append((end, table & live))
         found = 0
         for load in loads:
-            across = 0
-            for feed in self.each:
-                across |= feed.across(load.net_a, load.net_b)
-            for one, live in ends.items():
-                at_one = self._from(one).get(load.net_a, 0) & live
-                if not at_one:
-                    continue
-                for other, there in ends.items():
+            odd = 0
+            for one, here in at.get(load.net_a, ()):
+                for other, there in at.get(load.net_b, ()):
                     if one != other and frozenset((one, other)) not in pairs:
-                        found |= at_one & self._from(other).get(load.net_b, 0) & there & ~across
-                        found &= ~self._from(load.net_a).get(load.net_b, 0)
+                        odd |= here & there
+            if odd:
+                for feed in self.each:
+                    odd &= ~feed.across(load.net_a, load.net_b)
+                found |= odd & ~self._from(load.net_a).get(load.net_b, 0)
         return found
 
 

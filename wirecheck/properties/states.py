@@ -55,6 +55,7 @@ class States:
         whole, unit: the diagram, and which of its units.
         view: whether what may act is taken to.
         contacts: its switches.
+        matter: the states somebody will ask about; in others loads in series are left out.
         bounded: why not every state was looked at, or "".
     """
 
@@ -64,8 +65,10 @@ class States:
         self.unit = unit
         self.view = view
         self.contacts = contacts
+        self.matter = contacts.positions.always
         self.bounded = ""
         self._volts = SeriesVolts(whole, unit, view, contacts)
+        self._rated = {key: rated_volts(whole.element(key)) for key in unit.loads}
         self._loads = {
             key: element for key in unit.loads if _takes_current(element := whole.element(key))
         }
@@ -93,7 +96,9 @@ class States:
         if not self._follow:
             return self.idle_first
         start = {key: always if before.get(key) else 0 for key in self.unit.loads}
-        return self._settle(start)
+        if all(start[key] == before[key] for key in self._follow):
+            return self.idle_first
+        return self._settle(start, known=self.idle_first)
 
     @cached_property
     def all_settled(self) -> tuple[Settled, ...]:
@@ -107,7 +112,8 @@ class States:
         """The loads that move contacts."""
         return frozenset(key for each in self.unit.contacts for key in self.whole.moved_by(each))
 
-    def _settle(self, acts: dict[ElementKey, int]) -> Settled:
+    def _settle(self, acts: dict[ElementKey, int], known: Settled | None = None) -> Settled:
+        """Go round until it rests; ``known`` is a rest that it may come to as well."""
         seen: dict[ElementKey, int] = {}
         for number in range(MOST_ROUNDS):
             settled = self._once(acts)
@@ -115,6 +121,8 @@ class States:
             if not changed:
                 return settled
             acts = dict(settled.acts)
+            if known is not None and all(acts[key] == known.acts[key] for key in self._follow):
+                return known
             if number > MOST_ROUNDS // 2:  # what goes round and round is on and off in turn
                 for key in changed:
                     acts[key] = seen[key] = acts[key] | seen.get(key, 0)
@@ -124,8 +132,8 @@ class States:
         closed = self.contacts.closed(acts)
         network = self._network(closed)
         feeds = Feeds(self.whole, self.unit, network, self.positions)
-        fed = {key: self._fed(element, feeds) for key, element in self._loads.items()}
-        series = feeds.in_series(self._loads.values())
+        fed = {key: self._fed(key, element, feeds) for key, element in self._loads.items()}
+        series = feeds.in_series(self._loads.values()) & self.matter
         result = dict.fromkeys(self.unit.loads, 0)
         for key, table in fed.items():
             result[key] = table if self._is_well(key) else 0
@@ -160,9 +168,9 @@ class States:
                 network.add(element.net_a, element.net_b, self.positions.always)
         return network
 
-    def _fed(self, element: Element, feeds: Feeds) -> int:
+    def _fed(self, key: ElementKey, element: Element, feeds: Feeds) -> int:
         """When a source that gives it enough volts lies across a load."""
-        rated = rated_volts(element)
+        rated = self._rated[key]
         least = 0.85 if self.view is View.OPERATION else 0.4
         table = 0
         for feed in feeds.each:

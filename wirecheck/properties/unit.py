@@ -54,9 +54,26 @@ class Whole:
         mains: the sources of the line.
     """
 
-    def __init__(self, nets: Nets, conduction: Conduction | None = None) -> None:
-        """Note what lies at each net; linear in elements."""
+    def __init__(
+        self, nets: Nets, conduction: Conduction | None = None, before: Whole | None = None
+    ) -> None:
+        """Note what lies at each net; linear in elements.
+
+        Args:
+            nets: of the diagram.
+            conduction: of those nets, where somebody has it already.
+            before: the same diagram without a fault of a lead: its parts, what moves what in
+                them, who calls and which safeties each control has stay as they were.
+        """
         self.nets = nets
+        #: The loads that decide where each contact stands, once somebody has asked.
+        self.known_movers: dict[ElementKey, list[ElementKey]] = (
+            before.known_movers if before else {}
+        )
+        #: The safety contacts of each control, by its key, once somebody has asked for them.
+        self.safeties: dict[str, tuple[ElementKey, ...]] = before.safeties if before else {}
+        if before:
+            self.callers = before.callers
         self.diagram = nets.diagram
         self._conduction = conduction
         self._at: dict[int, list[ElementKey]] = {}
@@ -153,6 +170,11 @@ class Whole:
 
     def moved_by(self, key: ElementKey) -> list[ElementKey]:
         """The loads that decide where a contact stands."""
+        if key not in self.known_movers:
+            self.known_movers[key] = self._find_movers(key)
+        return self.known_movers[key]
+
+    def _find_movers(self, key: ElementKey) -> list[ElementKey]:
         element = self.element(key)
         spec, part = element.spec, element.part
         if not isinstance(spec, SwitchSpec):

@@ -15,6 +15,8 @@ from wirecheck.properties.contacts import Contacts
 from wirecheck.properties.unit import Unit, Whole
 from wirecheck.sequence.answers import Answer, View, coil_answer
 
+#: With less than this across it nothing acts (common practice, no source).
+_LEAST_VOLTS = 0.05
 #: So many different circuits of one unit are solved at the most.
 MOST_SOLVED = 400
 
@@ -61,6 +63,7 @@ class SeriesVolts:
         self._view = view
         self._contacts = contacts
         self.bounded = ""
+        self._answers: dict[tuple[bool, ...], list[tuple[ElementKey, float]]] = {}
 
     @cached_property
     def _states(self) -> SteadyStates:
@@ -93,17 +96,23 @@ class SeriesVolts:
             if solved == MOST_SOLVED:
                 self.bounded = f"loads in series: {MOST_SOLVED} of their circuits solved"
                 break
-            solved += 1
             state = (series & -series).bit_length() - 1
             alike = series
-            for table in joined:
-                alike &= table if holds(table, state) else ~table
+            stands = tuple(holds(table, state) for table in joined)
+            for table, is_joined in zip(joined, stands, strict=True):
+                alike &= table if is_joined else ~table
             series &= ~alike
-            volts = self.at(closed, state).load_volts
-            for key, element in elements.items():
+            if stands not in self._answers:
+                solved += 1
+                steady = self.at(closed, state)
+                self._answers[stands] = [(key, steady.load_volts.get(key, 0.0)) for key in fed]
+            for key, volts in self._answers[stands]:
+                if volts < _LEAST_VOLTS:
+                    continue
+                element = elements[key]
                 answer = coil_answer(
                     element.part,
-                    volts.get(key, 0.0),
+                    volts,
                     rated_volts(element),
                     is_open=bool(fed[key]) and self._view is View.DANGER,
                 )
@@ -121,5 +130,5 @@ class SeriesVolts:
         waiting = list(nets)
         while waiting:
             reached = network.reached(waiting.pop())
-            tables += [reached[net] for net in waiting if net in reached]
+            tables += [reached.get(net, 0) for net in waiting]
         return tables

@@ -124,8 +124,9 @@ def finding_text(finding: Finding, page: Page) -> Iterator[str]:
 def problem_text(problem: Problem, page: Page) -> Iterator[str]:
     """Write what could not be used of a text, and where."""
     message = visible(problem.message)
-    if problem.nearest and problem.nearest not in problem.message:
-        message += f"; did you mean {visible(problem.nearest)}?"
+    near = problem.nearest or ""
+    if near[:1].isalnum() and near not in problem.message:  # of a lone sign the message tells all
+        message += f"; did you mean {visible(near)}?"
     yield from page.headline(visible(str(problem.span)), "problem", message)
     yield from _excerpt(problem.span, page)
 

@@ -14,6 +14,7 @@ from pydantic import BaseModel, Field
 
 from wirecheck.model.kind import Kind
 from wirecheck.report.correct_form import CorrectDocument
+from wirecheck.report.faults_form import FaultsDocument
 from wirecheck.report.forms import (
     Count,
     DrawingForm,
@@ -257,12 +258,13 @@ class SequenceDocument(Form):
     summary: SequenceSummary
 
 
-#: The document of each command.
+#: The document of each command; ``faults`` is that of ``check --faults``.
 DOCUMENTS: dict[str, type[BaseModel]] = {
     "check": CheckDocument,
     "correct": CorrectDocument,
     "draw": DrawDocument,
     "explain": ExplainDocument,
+    "faults": FaultsDocument,
     "format": FormatDocument,
     "kinds": KindsDocument,
     "meter": MeterDocument,
