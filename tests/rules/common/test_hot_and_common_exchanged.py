@@ -28,7 +28,7 @@ def test_exchanged_at_the_transformer_is_told_in_full() -> None:
         "exchanged; exchange the two leads at the transformer"
     )
     assert found.seen_at_unit == (
-        "A dead short, some 12 A, through burner ground, hood and earth: the fuse blows or the "
+        "A dead short through burner ground, hood and earth: the fuse blows or the "
         "transformer burns out."
     )
 

@@ -57,7 +57,7 @@ RULE = Rule(
         "short": Fault(
             "{com} is on {hot} and the call at {call} comes from {common}: hot and common are "
             "exchanged; exchange the two leads at the transformer",
-            "A dead short, some 12 A, through burner ground, hood and earth: the fuse blows or the "
+            "A dead short through burner ground, hood and earth: the fuse blows or the "
             "transformer burns out.",
         ),
         "earthed-call": Fault(
@@ -76,7 +76,7 @@ RULE = Rule(
         "call-lead-short": Fault(
             "{com} has the call and {call} has {common}: the call lead and the common are "
             "exchanged at the control; exchange them back",
-            "Idle until the thermostat calls, then a dead short, some 12 A, through burner ground, "
+            "Idle until the thermostat calls, then a dead short through burner ground, "
             "hood and earth.",
         ),
         "call-lead-floating": Fault(
@@ -87,7 +87,7 @@ RULE = Rule(
         ),
         "com-on-hot-short": Fault(
             "{com} is on the hot side, {hot}, as the call is: move its lead to {common}",
-            "A dead short, some 12 A, through burner ground, hood and earth: the fuse blows or the "
+            "A dead short through burner ground, hood and earth: the fuse blows or the "
             "transformer burns out.",
         ),
         "com-on-hot-dead": Fault(
