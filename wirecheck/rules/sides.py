@@ -228,19 +228,24 @@ class Sides:
 
     def path(self, a: Terminal, b: Terminal) -> Trace | None:
         """A way of fewest steps from one terminal to another, by leads and links alone."""
-        return self.search((a,), b.__eq__, contacts=False)
+        return self.search((a,), b.__eq__, through=_through_none)
+
+    def copper(self, a: Terminal, b: Terminal) -> Trace | None:
+        """The same, where fuses and breakers are looked at as the copper they are."""
+        return self.search((a,), b.__eq__, through=is_overcurrent)
 
     def search(
         self,
         starts: Iterable[Terminal],
         is_goal: Callable[[Terminal], bool],
         *,
-        contacts: bool = True,
+        through: Callable[[Element], bool] | None = None,
         without: Terminal | None = None,
     ) -> Trace | None:
         """A way of fewest steps from one of several terminals to the nearest that is a goal.
 
-        ``contacts``: through contacts too; ``without``: a terminal that it must not pass.
+        ``through``: the contacts it may pass, all if None; ``without``: a terminal that it must
+        not pass.
         """
         came: dict[Terminal, tuple[Terminal, object] | None] = dict.fromkeys(starts)
         waiting = deque(came)
@@ -248,17 +253,20 @@ class Sides:
             here = waiting.popleft()
             if is_goal(here):
                 return self._told(here, came)
-            for there, by in self._steps(here, contacts=contacts):
+            for there, by in self._steps(here, through):
                 if there not in came and there not in self._barriers and there != without:
                     came[there] = (here, by)
                     waiting.append(there)
         return None
 
-    def _steps(self, here: Terminal, *, contacts: bool) -> Iterator[tuple[Terminal, object]]:
+    def _steps(
+        self, here: Terminal, through: Callable[[Element], bool] | None
+    ) -> Iterator[tuple[Terminal, object]]:
         for there, edge in self._wires[here].items():
             yield there, edge.get("lead", edge.get("link"))
-        for contact in self._contacts_at.get(here, ()) if contacts else ():
-            yield contact.b if contact.a == here else contact.a, contact
+        for contact in self._contacts_at.get(here, ()):
+            if through is None or through(contact):
+                yield contact.b if contact.a == here else contact.a, contact
 
     def _told(self, goal: Terminal, came: dict[Terminal, tuple[Terminal, object] | None]) -> Trace:
         steps: list[object] = []
@@ -275,6 +283,15 @@ class Sides:
             tuple(by for by in steps if isinstance(by, Element)),
             tuple(by.name for by in steps if isinstance(by, LinkSpec)),
         )
+
+
+def is_overcurrent(contact: Element) -> bool:
+    """Whether a contact is that of a fuse or a breaker, which only a fault opens."""
+    return contact.part.family == "overcurrent"
+
+
+def _through_none(_contact: Element) -> bool:
+    return False
 
 
 def _grouped(pairs: Iterable[tuple[_Key, _Item]]) -> dict[_Key, list[_Item]]:

@@ -88,3 +88,24 @@ wire boiler.R to stat to boiler.W
 @pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
 def test_near_misses_are_silent(unit: str) -> None:
     assert NAME not in [found.rule for found in findings(unit)]
+
+
+SHARED = """\
+part x is transformer
+part s is thermostat
+part a is zone-valve
+part b is boiler-call
+wire x.R to s to a to x.C
+wire b.1 to a.E1..E2 to b.2
+"""
+
+
+def test_the_lead_from_the_other_supply_is_named_and_not_that_of_the_end_switch() -> None:
+    found = only(SHARED + "wire b.1 to s.W\nwire b.2 to x.C\n")
+    assert (found.rule, found.span.text) == (NAME, "s.W")
+    assert "take the lead b.1 to s.W off" in found.message
+
+
+def test_an_end_switch_may_share_one_lead_with_the_other_supply() -> None:
+    assert findings(SHARED) == ()
+    assert NAME not in [found.rule for found in findings(SHARED + "wire b.2 to x.C\n")]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.rules.circuits import FAN, changed
-from tests.rules.raised import findings, only
+from tests.rules.raised import findings, mended, only
 from tests.rules.units import two_rod
 from wirecheck.model.finding import Breaks
 
@@ -17,8 +17,8 @@ def test_a_jumper_is_told_in_full() -> None:
     assert (found.rule, found.breaks) == (NAME, Breaks.SAFETY)
     assert found.span.text == "xfmr.R to xfmr.C"
     assert found.message == (
-        "the lead xfmr.R to xfmr.C joins xfmr.R to xfmr.C: both sides of xfmr are one conductor; "
-        "take it off and land it where it belongs"
+        "the jumper xfmr.R to xfmr.C joins xfmr.R to xfmr.C: both sides of xfmr are one conductor; "
+        "take it out"
     )
 
 
@@ -70,3 +70,22 @@ SILENT = {
 @pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
 def test_near_misses_are_silent(unit: str) -> None:
     assert NAME not in [found.rule for found in findings(unit)]
+
+
+GUARDED = changed(
+    FAN, ("part fan", "part f is fuse: 3 A\npart fan"), ("xfmr.R to", "xfmr.R to f to")
+)
+
+
+def test_a_jumper_behind_a_fuse_is_the_mistake_and_not_the_lead_of_the_fuse() -> None:
+    found = only(GUARDED + "jumper f.2 to fan.B\n")
+    assert (found.rule, found.fault, found.span.text) == (NAME, "behind-fuse", "f.2 to fan.B")
+    assert found.message == (
+        "the jumper f.2 to fan.B joins xfmr.R to xfmr.C, with nothing but f between: take it out"
+    )
+    assert found.seen_at_unit == "A dead short: f opens as soon as power is on."
+    assert mended(GUARDED + "jumper f.2 to fan.B\n").strip() == GUARDED.strip()
+
+
+def test_a_fuse_in_its_place_is_no_short() -> None:
+    assert findings(GUARDED) == ()

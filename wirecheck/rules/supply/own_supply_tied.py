@@ -7,13 +7,16 @@ zone transformer they tie two supplies together.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: Roles of call terminals with a supply behind them, and of the dry contacts made for them.
+_OF_THE_CALL: Final = frozenset({"call-side", "coil", "end-switch", "motor-end-switch"})
 
 _GOOD = """\
 part xfmr is transformer
@@ -58,7 +61,7 @@ RULE = Rule(
 )
 
 
-class _Call(NamedTuple):
+class Call(NamedTuple):
     """The two terminals that are to be joined for a call; the supply's own hot side is ``feed``."""
 
     part: Part
@@ -66,39 +69,66 @@ class _Call(NamedTuple):
     call: Terminal
 
 
+class Tie(NamedTuple):
+    """A supply that lies across a call with a supply of its own."""
+
+    call: Call
+    supply: Supply
+
+
 def check(facts: Facts) -> Iterator[Finding]:
     """Find pairs of call terminals that lie across a supply other than their own."""
-    for call in _calls(facts):
-        tied = next((s for s in _at(facts, call) if _across(facts, s, call)), None)
-        if tied is None:
-            continue
+    for call, tied in facts.once(ties):
         side = tied.hot if _is_at(facts, tied.hot, call.feed) else tied.common
         trace = facts.sides.trace(side, call.feed)
         leads = trace.leads if trace is not None else ()
+        cause = _tying(facts, leads)
         yield RULE.finding(
             facts,
             "tied",
-            facts.end_span(leads[0], side) if leads else call.part.name_span,
-            leads=leads,
+            facts.end_span(*cause) if cause else call.part.name_span,
+            leads=dict.fromkeys((*((cause[0],) if cause else ()), *leads)),
             terminals=(call.feed, call.call, tied.hot, tied.common),
             supply=tied.part.name,
             feed=facts.show(call.feed),
             call=facts.show(call.call),
-            lead=facts.lead(leads[0]) if leads else tied.part.name,
+            lead=facts.lead(cause[0]) if cause else tied.part.name,
         )
 
 
-def _calls(facts: Facts) -> Iterator[_Call]:
+def _tying(facts: Facts, leads: tuple[int, ...]) -> tuple[int, Terminal] | None:
+    """The last lead on the way to the call that comes from the other circuit, and that end.
+
+    Leads between the call and dry contacts for it are as they should be.
+    """
+    for number in reversed(leads):
+        for end in facts.diagram.leads[number][:2]:
+            if facts.role(end) not in _OF_THE_CALL and facts.part(end) is not None:
+                return number, end
+    return None
+
+
+def ties(facts: Facts) -> tuple[Tie, ...]:
+    """The supplies tied to calls, one for each call; use it as ``facts.once(ties)``."""
+    found = []
+    for call in _calls(facts):
+        tied = next((s for s in _at(facts, call) if _across(facts, s, call)), None)
+        if tied is not None:
+            found.append(Tie(call, tied))
+    return tuple(found)
+
+
+def _calls(facts: Facts) -> Iterator[Call]:
     """Pairs of call terminals with a source of the same part behind them."""
     for supply in facts.supplies:
         part = supply.part
         ends = part.with_role("call-side") or part.with_role("coil")
         other = next((end for end in ends if end != supply.hot), None)
         if part.family != "transformer" and other is not None:
-            yield _Call(part, supply.hot, other)
+            yield Call(part, supply.hot, other)
 
 
-def _at(facts: Facts, call: _Call) -> Iterator[Supply]:
+def _at(facts: Facts, call: Call) -> Iterator[Supply]:
     """Other supplies that reach the call's feed."""
     sides = facts.sides
     for supply in (*sides.hot_beyond(call.feed), *sides.common_beyond(call.feed)):
@@ -106,7 +136,7 @@ def _at(facts: Facts, call: _Call) -> Iterator[Supply]:
             yield supply
 
 
-def _across(facts: Facts, supply: Supply, call: _Call) -> bool:
+def _across(facts: Facts, supply: Supply, call: Call) -> bool:
     """Whether the call's two terminals are on different sides of the supply."""
     hot, common = supply.hot, supply.common
     return (_is_at(facts, hot, call.feed) and _is_at(facts, common, call.call)) or (

@@ -17,7 +17,8 @@ from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.empty import needed_and_empty
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
-from wirecheck.rules.sides import Trace
+from wirecheck.rules.sides import Trace, is_overcurrent
+from wirecheck.rules.supply.own_supply_tied import ties
 from wirecheck.rules.workmanship.bridged_in_passing import bridging_leads
 
 _GOOD = """\
@@ -39,8 +40,8 @@ RULE = Rule(
     family="supply",
     breaks=Breaks.SAFETY,
     why=(
-        "When the contacts close nothing but the copper limits the current: some 12 A from a small "
-        "control transformer. The contacts weld, or the transformer burns out."
+        "When the contacts close nothing but the copper limits the current: some 12 A from a "
+        "transformer of 40 VA. The contacts weld, or the transformer burns out."
     ),
     blind_spots=(
         "Contacts that never close together for a reason outside the diagram. The two throws of "
@@ -75,8 +76,9 @@ def check(facts: Facts) -> Iterator[Finding]:
         hot, common = supply.hot, supply.common
         if sides.may_join(hot, common) and not sides.same(hot, common):
             trace = sides.trace(hot, common)
-            if trace is not None and trace.can_close and not _is_told_elsewhere(facts, trace):
-                yield _finding(facts, supply, trace)
+            if trace is None or not trace.can_close or _is_told_elsewhere(facts, supply, trace):
+                continue
+            yield _finding(facts, supply, trace)
 
 
 def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
@@ -96,14 +98,34 @@ def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
         common=facts.show(supply.common),
         terminal=facts.show(terminal),
         home=facts.show(home) if home else "the load it was meant for",
-        contacts=both(list(dict.fromkeys(contact.part.name for contact in trace.contacts))),
+        contacts=both(
+            list(dict.fromkeys(c.part.name for c in trace.contacts if not is_overcurrent(c)))
+        ),
     )
 
 
-def _is_told_elsewhere(facts: Facts, trace: Trace) -> bool:
-    """Whether an end switch of a damper closes it, or a lead that was meant to pass a load."""
-    bridges = facts.once(bridging_leads)
-    return trace.contacts[-1].part.family == "vent-damper" or not bridges.isdisjoint(trace.leads)
+def _is_told_elsewhere(facts: Facts, supply: Supply, trace: Trace) -> bool:
+    """Whether a damper's end switch closes it, a lead meant to pass a load, or fuses alone.
+
+    Nor is it a mistake of its own where a supply is tied to a call, whose contacts join its sides.
+    """
+    if trace.contacts[-1].part.family == "vent-damper":
+        return True
+    if not facts.once(bridging_leads).isdisjoint(trace.leads):
+        return True
+    if facts.sides.copper(supply.hot, supply.common) is not None:
+        return True
+    ends = {facts.sides.conductor(end) for number in trace.leads for end in _ends(facts, number)}
+    calls = (tie.call for tie in facts.once(ties) if tie.supply.part.key == supply.part.key)
+    return any(
+        {facts.sides.conductor(call.feed), facts.sides.conductor(call.call)} <= ends
+        for call in calls
+    )
+
+
+def _ends(facts: Facts, number: int) -> tuple[Terminal, Terminal]:
+    lead = facts.diagram.leads[number]
+    return lead.a, lead.b
 
 
 def _on_common(facts: Facts, supply: Supply, trace: Trace) -> Terminal:
