@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from typing import Final, NamedTuple
 
-from wirecheck.parts.attributes import understood
+from wirecheck.parts.attributes import COMMENT_SIGNS, understood
 from wirecheck.parts.library import kind_names, lead_attributes
 from wirecheck.parts.trade_names import is_trade_name, kind_meant
 from wirecheck.parts.typed_values import Fault
@@ -27,8 +27,6 @@ _END_BEGUN: Final = re.compile(
 
 
 _TERMINAL_ALONE: Final = re.compile(r"[\w\-/]*\w")
-#: How a comment begins elsewhere.
-COMMENT_SIGNS: Final = ("//", "--", "/*")
 
 
 class Split(NamedTuple):

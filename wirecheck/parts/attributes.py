@@ -17,6 +17,7 @@ from wirecheck.model.nearest import either, nearest
 from wirecheck.model.text import Span
 from wirecheck.parts.amounts import Amount, amount_of, decimal_of, parse_quantity
 from wirecheck.parts.typed_values import (
+    TAKES,
     Fault,
     choice_of,
     quantity_value,
@@ -27,6 +28,8 @@ from wirecheck.parts.typed_values import (
 
 __all__ = ["Understood", "Word", "interpret", "parse_quantity", "understood"]
 
+#: How a comment begins elsewhere.
+COMMENT_SIGNS: Final = ("//", "--", "/*")
 #: Longer attributes are not searched for a missing comma.
 _MOST_WORDS: Final = 12
 #: So many different attributes are remembered for one kind before they are forgotten again.
@@ -60,7 +63,7 @@ def interpret(
     found = understood(texts, specs)
     if not isinstance(found, Fault):
         return Attribute(found[0], found[1], span)
-    fault = _missing_comma(texts, specs) or _missing_hyphen(texts, specs) or found
+    fault = _slip(texts, _vocabulary(specs)) or found
     first, last = words[fault.first].span, words[min(fault.last, len(words) - 1)].span
     message = fault.message.replace(_OWNER, owner)
     return Problem(message, Span(span.source, first.start, last.end), fault.nearest)
@@ -152,10 +155,8 @@ def _bare_choice(word: str, vocabulary: _Vocabulary) -> Understood | Fault | Non
 
 def _bare_quantity(amount: Amount, last: int, vocabulary: _Vocabulary) -> Understood | Fault:
     place = Fault("", 0, last)
-    if not amount.unit:
-        return place._replace(message="a number alone says nothing; write its name and its unit")
     if amount.symbol is None:
-        return unknown_unit(amount, place)
+        return _counted(amount, place, vocabulary) or _no_such_unit(amount, place, vocabulary)
     dimension = amount.quantities()[0].dimension
     takers = vocabulary.takers.get(dimension, [])
     alone = [name for name in takers if not vocabulary.specs[name].keyed]
@@ -171,6 +172,30 @@ def _bare_quantity(amount: Amount, last: int, vocabulary: _Vocabulary) -> Unders
     )
 
 
+def _counted(amount: Amount, place: Fault, vocabulary: _Vocabulary) -> Fault | None:
+    """The fault of a count without its name, or with the name behind it: ``4``, ``2 poles``."""
+    counts = [name for name, spec in vocabulary.specs.items() if spec.whole]
+    unit = key_of(amount.unit)
+    ways = [
+        f"{name} {amount._replace(unit='')}" for name in counts if unit in ("", name, name[:-1])
+    ]
+    if ways:
+        near = ways[0] if len(ways) == 1 else None
+        return place._replace(message=f"say what the number is: write {either(ways)}", nearest=near)
+    if unit:
+        return None
+    return place._replace(message="a number alone says nothing; write its name and its unit")
+
+
+def _no_such_unit(amount: Amount, place: Fault, vocabulary: _Vocabulary) -> Fault:
+    """The fault of an unknown unit; one like no other is answered with what is taken here."""
+    fault = unknown_unit(amount, place)
+    if fault.nearest or not vocabulary.takers:
+        return fault
+    taken = either([TAKES[dimension][0] for dimension in vocabulary.takers])
+    return place._replace(message=f"no unit is written {amount.unit}; {_OWNER} takes {taken}")
+
+
 def _unknown(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault:
     last = len(texts) - 1
     decimal = decimal_of(" ".join(texts))
@@ -178,12 +203,22 @@ def _unknown(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault:
         return Fault(f"write the fraction as a decimal: {decimal}", 0, last, decimal)
     words = [*vocabulary.names.values()]
     if last == 0:
+        begun = _begun(texts[0], vocabulary)
+        if begun:
+            message = f"{_OWNER} has no attribute “{texts[0]}”; did you mean {either(begun)}?"
+            return Fault(message, 0, 0, begun[0] if len(begun) == 1 else None)
         for name in vocabulary.bare:
             spec = vocabulary.specs[name]
             words += [*spec.choices, *filter(_is_word, spec.spellings)]
     near = nearest(texts[0], words)
     hint = f"did you mean {near}?" if near else _has(vocabulary)
     return Fault(f"{_OWNER} has no attribute “{texts[0]}”; {hint}", 0, 0, near)
+
+
+def _begun(word: str, vocabulary: _Vocabulary) -> list[str]:
+    """The bare choices that a word of a letter or two may be short for."""
+    choices = [choice for name in vocabulary.bare for choice in vocabulary.specs[name].choices]
+    return [choice for choice in choices if len(word) <= 2 and choice.startswith(key_of(word))]
 
 
 def _is_word(spelling: str) -> bool:
@@ -196,11 +231,24 @@ def _has(vocabulary: _Vocabulary) -> str:
     return f"it has {', '.join(names)}" if names else "it has none"
 
 
+def _slip(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | None:
+    """What the words tell of a slip that is common enough to have words of its own."""
+    for place, text in enumerate(texts):
+        if text.startswith(COMMENT_SIGNS):
+            return Fault("a comment begins with #", place, len(texts) - 1, "#")
+    if len(texts) == 1:
+        return _name_left_out(texts[0], vocabulary)
+    return (
+        _missing_comma(texts, vocabulary.specs)
+        or _missing_hyphen(texts, vocabulary)
+        or _name_last(texts, vocabulary)
+        or _unknown_rest(texts, vocabulary)
+    )
+
+
 def _missing_comma(texts: tuple[str, ...], specs: Mapping[str, AttributeSpec]) -> Fault | None:
     """The fault of two or more attributes run together, if that is what the words are."""
-    if not 1 < len(texts) <= _MOST_WORDS:
-        return None
-    cuts = _cuts(texts, specs)
+    cuts = _cuts(texts, specs) if len(texts) <= _MOST_WORDS else None
     if not cuts:
         return None
     ends = [*cuts, len(texts)]
@@ -208,10 +256,57 @@ def _missing_comma(texts: tuple[str, ...], specs: Mapping[str, AttributeSpec]) -
     return Fault(f"a comma is missing after {pieces[0]}", 0, len(texts) - 1, ", ".join(pieces))
 
 
-def _missing_hyphen(texts: tuple[str, ...], specs: Mapping[str, AttributeSpec]) -> Fault | None:
-    """The fault of a name typed as two words."""
-    name = _vocabulary(specs).names.get(key_of("-".join(texts[:2]))) if len(texts) > 1 else None
-    return Fault(f"{name} is one word, with its hyphen", 0, 1, name) if name else None
+def _missing_hyphen(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | None:
+    """The fault of a name, or of a choice, typed as two words."""
+    joined = "-".join(texts[:2])
+    name = vocabulary.names.get(key_of(joined))
+    if name:
+        return Fault(f"{name} is one word, with its hyphen", 0, 1, name)
+    chosen = _bare_choice(joined, vocabulary) if len(texts) == 2 else None
+    if chosen is None or isinstance(chosen, Fault):
+        return None
+    return Fault(f"write it as one word, {chosen[1]}", 0, 1, str(chosen[1]))
+
+
+def _name_last(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | None:
+    """The fault of an attribute's name behind its value: ``lp gas``."""
+    turned = (texts[-1], *texts[:-1])
+    if vocabulary.names.get(key_of(texts[-1])) is None or texts[0][:1].isdigit():
+        return None
+    if isinstance(understood(turned, vocabulary.specs), Fault):
+        return None
+    near = " ".join(turned)
+    return Fault(f"the name stands before its value: write {near}", 0, len(texts) - 1, near)
+
+
+def _name_left_out(word: str, vocabulary: _Vocabulary) -> Fault | None:
+    """The fault of a choice that needs its attribute's name before it: ``solid``."""
+    if vocabulary.names.get(key_of(word)) is not None:
+        return None
+    if _bare_choice(word, vocabulary) is not None:
+        return None
+    ways = [
+        f"{name} {choice}"
+        for name, spec in vocabulary.specs.items()
+        if spec.keyed and len(spec.choices) > 1 and (choice := choice_of(word, spec)) is not None
+    ]
+    if not ways:
+        return None
+    near = ways[0] if len(ways) == 1 else None
+    return Fault(f"say what is {word}: write {either(ways)}", 0, 0, near)
+
+
+def _unknown_rest(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | None:
+    """The fault of words behind an attribute that begins without a name: ``18 AWG blu``."""
+    if vocabulary.names.get(key_of(texts[0])) is not None:
+        return None
+    for cut in range(min(len(texts) - 1, _MOST_WORDS), 0, -1):
+        if not isinstance(understood(texts[:cut], vocabulary.specs), Fault):
+            fault = understood(texts[cut:], vocabulary.specs)
+            if isinstance(fault, Fault):
+                message = f"a comma is missing after {' '.join(texts[:cut])}; {fault.message}"
+                return Fault(message, cut + fault.first, cut + fault.last, fault.nearest)
+    return None
 
 
 def _cuts(texts: tuple[str, ...], specs: Mapping[str, AttributeSpec]) -> list[int]:

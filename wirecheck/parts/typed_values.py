@@ -43,7 +43,8 @@ _UNIT_WORDS: Final = {
     "k": "kohm", "gauge": "AWG", "ga": "AWG", "inch": "in", "inches": "in", "foot": "ft",
     "feet": "ft", "meter": "m", "meters": "m", "metre": "m", "metres": "m", "sec": "s",
     "secs": "s", "second": "s", "seconds": "s", "mins": "min", "minute": "min", "minutes": "min",
-    "percent": "%", "deg": "F", "sqmm": "mm2", "hertz": "Hz", "hz": "Hz",
+    "percent": "%", "deg": "F", "degrees": "F", "degree": "F", "sqmm": "mm2",
+    "hertz": "Hz", "hz": "Hz",
 }  # fmt: skip
 
 
