@@ -234,7 +234,7 @@ def test_a_runs_attributes_hold_for_each_lead_and_one_leads_own_replace_them() -
         ("24 V", "18 [24 V] a lead takes no volts; it has colour, size, length, ignition-cable, rating, number, in, capped, broken, loose, touches"),
         ("length 24 V", "25 [24 V] length takes a length, as in 3 ft; 24 V is volts"),
         ("rde", "18 [rde] a lead has no attribute “rde”; did you mean red?"),
-        ("in c9", "18 [in c9] no cable is called “c9”; declare it with: cable NAME"),
+        ("in c9", "18 [in c9] no cable is called “c9”; declare it with: cable NAME: 18/5"),
     ],
 )  # fmt: skip
 def test_attributes_that_are_none(typed: str, expected: str) -> None:

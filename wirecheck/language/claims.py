@@ -17,6 +17,9 @@ SIGNALS: Final = (
     "circulator", "inducer", "call", "flame-signal",
 )  # fmt: skip
 
+#: Words for a flame that the signal of the valve is spelt more like.
+_FLAMES: Final = {"pilot": "pilot-flame", "flame": "main-flame", "burner": "main-flame"}
+
 _TAKES: Final = {"across": ("volts", "volts"), "through": ("amps", "amperes")}
 
 
@@ -82,7 +85,7 @@ def _check_subject(scope: Scope, parsed: Parsed, place: Place, *, signal: bool) 
     if not signal:
         scope.part(place.name, parsed.source)
     elif key not in SIGNALS:
-        near = scope.nearest_name(place.name.text, *SIGNALS)
+        near = _FLAMES.get(key) or scope.nearest_name(place.name.text, *SIGNALS)
         hint = f"did you mean {near}?" if near else f"signals are {both(SIGNALS)}"
         message = f"“{place.name.text}” is neither a part nor a signal; {hint}"
         scope.problem(message, parsed.at(place.name), near)

@@ -177,6 +177,13 @@ _DECLARATIONS = (
         "part xfmr is a transformer",
     ),
     Slip(
+        r"^\s*(?:part|kind)\s.*\sis\s+[^\s:]+\s*$",
+        r",\s*$",
+        "no comma ends a statement; take it away",
+        "",
+        "part xfmr is transformer,",
+    ),
+    Slip(
         r"\sis\s+(?P<kind>[^\s:]+)\s*$",
         r"[,(;=]",
         "attributes follow a colon: write “{nearest}”",

@@ -11,6 +11,7 @@ from wirecheck.language.scope import Scope
 from wirecheck.language.statements import Name
 from wirecheck.language.words import read_attributes
 from wirecheck.model.diagram import EARTH, Cable, Part, Splice, key_of
+from wirecheck.model.text import Span
 from wirecheck.parts.defaults import values_of
 from wirecheck.parts.library import cable_attributes, splice_attributes
 from wirecheck.parts.structure import structure_of
@@ -67,14 +68,29 @@ def add_cable(scope: Scope, parsed: Parsed, statement: st.CableStatement) -> Non
     first, *rest = statement.attributes
     match = _CONDUCTORS.fullmatch(str(first[0])) if len(first) == 1 else None
     if match is None:
-        message = "a cable begins with its gauge and number of conductors, as in 18/5"
-        scope.problem(message, parsed.at(name), "18/5")
+        _refuse_conductors(scope, parsed, name, first)
         scope.spoiled.add(key)
         return
     given = read_attributes(scope, parsed, rest, cable_attributes(), "a cable")
     scope.cables[key] = Cable(
         name.text, key, int(match[1]), int(match[2]), given, parsed.span, parsed.at(name)
     )
+
+
+def _refuse_conductors(scope: Scope, parsed: Parsed, name: Name, first: st.Words) -> None:
+    """Say what is wrong with the attribute a cable begins with: ``18-5``, ``18/5 40 ft``."""
+    typed = str(first[0])
+    span = Span(parsed.source, st.start_of(first[0]), st.end_of(first[-1]))
+    meant = _CONDUCTORS.fullmatch(re.sub(r"[-xX\N{MULTIPLICATION SIGN}]", "/", typed))
+    if meant is None:
+        message = "a cable begins with its gauge and number of conductors, as in 18/5"
+        scope.problem(message, parsed.at(name), "18/5")
+    elif typed != meant[0]:
+        message = f"gauge and number of conductors are written with a slash: {meant[0]}"
+        scope.problem(message, span, meant[0])
+    else:
+        near = f"{typed}, {' '.join(str(word) for word in first[1:])}"
+        scope.problem(f"a comma is missing after {typed}", span, near)
 
 
 def _is_free(scope: Scope, name: Name, parsed: Parsed) -> bool:

@@ -117,7 +117,8 @@ class LeadBuilder:
             elif cable is None:
                 del given["in"]
                 known = [cable.name for cable in self.scope.cables.values()]
-                hint = f"; there are {both(known)}" if known else "; declare it with: cable NAME"
+                declare = "; declare it with: cable NAME: 18/5"
+                hint = f"; there are {both(known)}" if known else declare
                 message = f"no cable is called “{run_in.value}”{hint}"
                 self.scope.problem(message, run_in.span)
             elif "size" not in given:

@@ -146,7 +146,9 @@ class _Reader:
         for fault in faults:
             place = start + fault.place
             span = Span(source, place, place + fault.length)
-            self.reading.problems.append(Problem(fault.message, span, fault.nearest))
+            cut_short = place >= end and source.text[end:].lstrip(" \t").startswith("#")
+            message = f"{fault.message} (# began a comment)" if cut_short else fault.message
+            self.reading.problems.append(Problem(message, span, fault.nearest))
         declared = _DECLARED.match(text, start, end) if statement is None else None
         if declared:
             name = (declared[1] or "").replace('""', '"') or declared[2] or ""
