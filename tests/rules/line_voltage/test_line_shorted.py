@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.circuits import PUMP, changed
+from tests.rules.circuits import FED, PUMP, changed
 from tests.rules.raised import findings, only
 from wirecheck.model.finding import Breaks
 
@@ -42,6 +42,22 @@ def test_when_the_breaker_trips(unit: str, fault: str, when: str) -> None:
     found = only(unit)
     assert (found.rule, found.fault) == (NAME, fault)
     assert when in found.seen_at_unit
+
+
+@pytest.mark.parametrize(
+    "unit",
+    [
+        PUMP + "wire line.N to earth\n",
+        PUMP + "wire pump.N to line.G\n",
+        changed(PUMP, ("line.N to pump.N", "earth to pump.N")),
+        changed(PUMP, ("line.N to pump.N", "line.G to pump.N")),
+        FED + "wire xfmr.N to earth\n",
+    ],
+)
+def test_a_neutral_on_earth_carries_its_current_there(unit: str) -> None:
+    found = only(unit)
+    assert (found.rule, found.fault, found.breaks) == (NAME, "neutral-earthed", Breaks.SAFETY)
+    assert "land it on the neutral of the supply" in found.message
 
 
 SILENT = {

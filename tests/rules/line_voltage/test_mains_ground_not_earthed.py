@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.circuits import PUMP, changed, without
+from tests.rules.circuits import FED, PUMP, changed, without
 from tests.rules.raised import findings, mended, only, raised
 from wirecheck.model.finding import Breaks
 
@@ -37,3 +37,13 @@ SILENT = {
 @pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
 def test_near_misses_are_silent(unit: str) -> None:
     assert NAME not in [found.rule for found in findings(unit)]
+
+
+def test_a_ground_lead_left_out_where_earth_is_drawn() -> None:
+    unit = without(FED, "wire line.G to earth: green")
+    found = only(unit)
+    assert (found.fault, found.span.text, found.terminals) == ("no-lead", "line", ("line.G",))
+    assert found.message == (
+        "no ground lead runs from line.G to the unit's earth: run one to the unit's ground screw"
+    )
+    assert raised(mended(unit)) == []

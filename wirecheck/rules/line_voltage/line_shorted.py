@@ -17,6 +17,7 @@ from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.sides import Touch
 
 _GOOD = """\
 part line is mains: 120 V
@@ -47,6 +48,11 @@ RULE = Rule(
             "it is chafed",
             "The breaker trips {when}; if the ground is open, the cabinet is live.",
         ),
+        "neutral-earthed": Fault(
+            "the neutral lead {lead} is on {metal}: take it off and land it on the neutral of the "
+            "supply; neutral and earth meet in the service panel alone",
+            "It runs, and the ground leads and the cabinet carry the current of the neutral.",
+        ),
     },
     bad=(
         Example(
@@ -55,6 +61,9 @@ RULE = Rule(
         Example(
             _GOOD.replace("to disc to", "to disc (touches earth) to"),
             (("earthed", "line.L1 to disc"),),
+        ),
+        Example(
+            _GOOD.replace("line.N to pump.N", "earth to pump.N"), (("neutral-earthed", "earth"),)
         ),
     ),
     good=(Example(_GOOD),),
@@ -94,23 +103,49 @@ def _joined(facts: Facts, one: Terminal, other: Terminal) -> Iterator[Finding]:
 
 
 def _earthed(facts: Facts) -> Iterator[Finding]:
-    """Conductors in a hot leg's area that meet earth, one finding each."""
-    legs = facts.once(Legs)
+    """Conductors of the line that meet earth, one finding each."""
+    legs, neutrals = facts.once(Legs), facts.once(_neutrals)
     for touches in facts.sides.touched.values():
-        first = touches[0]
-        end = near_end(facts, first)
-        if legs.is_hot(end):
-            trace = facts.sides.trace(legs.at(end)[0].terminal, end)
-            yield RULE.finding(
-                facts,
-                "earthed",
-                place(facts, first),
-                leads=[touch.lead for touch in touches],
-                terminals=(end, legs.at(end)[0].terminal),
-                lead=facts.lead(first.lead),
-                metal=metal(facts, first),
-                when=_when(trace.contacts if trace else ()),
-            )
+        end = near_end(facts, touches[0])
+        at, cut_off = legs.at(end), neutrals.get(facts.sides.area(end), ())
+        if legs.is_hot(end) or legs.is_neutral(end) or (cut_off and not at):
+            start = at[0].terminal if at else cut_off[0]
+            yield _on_metal(facts, touches, start, is_hot=legs.is_hot(end))
+
+
+def _on_metal(facts: Facts, touches: list[Touch], start: Terminal, *, is_hot: bool) -> Finding:
+    """Tell of the lead that brings a leg to earth: not of the ground lead it was landed on."""
+    first = touches[0]
+    end = near_end(facts, first)
+    trace = facts.sides.trace(start, end)
+    cause, at, on = first.lead, place(facts, first), metal(facts, first)
+    if _circuit(facts, end) == "earth" and trace is not None and trace.leads:
+        cause, at, on = trace.leads[-1], facts.end_span(trace.leads[-1], end), facts.show(end)
+    return RULE.finding(
+        facts,
+        "earthed" if is_hot else "neutral-earthed",
+        at,
+        leads=dict.fromkeys((cause, *(touch.lead for touch in touches))),
+        terminals=(end, start),
+        lead=facts.lead(cause),
+        metal=on,
+        when=_when(trace.contacts if trace else ()),
+    )
+
+
+def _neutrals(facts: Facts) -> dict[int, list[Terminal]]:
+    """The wired neutral terminals of what the line feeds, by area."""
+    found: dict[int, list[Terminal]] = {}
+    for part in facts.diagram.parts.values():
+        for end in part.with_role("line-neutral", "load-neutral"):
+            if _circuit(facts, end) == "line" and facts.is_wired(end):
+                found.setdefault(facts.sides.area(end), []).append(end)
+    return found
+
+
+def _circuit(facts: Facts, end: Terminal) -> str:
+    spec = facts.diagram.spec(end)
+    return spec.circuit if spec else ""
 
 
 def _when(contacts: tuple[Element, ...]) -> str:

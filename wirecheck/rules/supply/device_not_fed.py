@@ -111,6 +111,7 @@ RULE = Rule(
         "hot-side-earthed",
         "call-fed-from-common",
         "coils-in-series",
+        "line-shorted",
     ),
 )
 
