@@ -24,13 +24,13 @@ def test_the_rod_is_told_in_full() -> None:
 
 
 WRONG = {
-    "on the electrode": ("wire box.GND to pilot.SPARK: green\n", Breaks.OPERATION),
+    "on the electrode": ("wire box.GND to pilot.SPARK: green\n", Breaks.SAFETY),
     "on the valve": ("wire box.GND to valve.MV: green\n", Breaks.SAFETY),
     "on the call": ("wire box.GND to box.TH: green\n", Breaks.SAFETY),
     "on R": ("wire xfmr.R to box.GND: green\n", Breaks.SAFETY),
     "from the burner to the wrong blade": ("wire pilot.HOOD to box.PV: green\n", Breaks.SAFETY),
     "from the burner to the sense blade": ("wire pilot.HOOD to box.SENSE\n", Breaks.OPERATION),
-    "from the burner to the spark blade": ("wire pilot.HOOD to box.SPARK\n", Breaks.OPERATION),
+    "from the burner to the spark blade": ("wire pilot.HOOD to box.SPARK\n", Breaks.SAFETY),
 }
 
 

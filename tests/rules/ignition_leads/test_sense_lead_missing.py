@@ -25,8 +25,8 @@ def test_the_edit_mends_it(unit: str) -> None:
 
 def test_two_missing_leads_are_two_findings() -> None:
     assert [rule for rule, _fault, _text in raised(two_rod(sense="", spark=""))] == [
+        "spark-lead-missing",  # the worse of the two comes first
         "sense-lead-missing",
-        "spark-lead-missing",
     ]
 
 

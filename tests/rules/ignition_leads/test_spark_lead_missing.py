@@ -25,6 +25,25 @@ def test_the_edit_mends_it(unit: str) -> None:
     assert raised(mended(unit)) == []
 
 
+@pytest.mark.parametrize(
+    ("unit", "breaks"),
+    [
+        (one_rod(spark=""), Breaks.OPERATION),
+        (two_rod(spark=""), Breaks.SAFETY),
+        (direct(spark=""), Breaks.SAFETY),
+        (two_rod(spark="wire box.SENSE to pilot.SPARK: ignition-cable\n", sense=""), Breaks.SAFETY),
+        (two_rod(spark="wire box.SPARK to pilot.HOOD: ignition-cable\n"), Breaks.SAFETY),
+        (direct(spark="wire box.SPARK to earth: ignition-cable\n"), Breaks.SAFETY),
+        (
+            direct(spark="wire box.SPARK to pilot.SPARK: ignition-cable, touches earth\n"),
+            Breaks.SAFETY,
+        ),
+    ],
+)
+def test_unlit_gas_is_of_one_class_whichever_lead_is_the_cause(unit: str, breaks: Breaks) -> None:
+    assert only(unit).breaks is breaks
+
+
 def test_an_electrode_on_another_circuit_is_named() -> None:
     found = only(one_rod(spark="wire box.PV to pilot.SPARK: ignition-cable\n"))
     assert (found.rule, found.fault, found.span.text) == (

@@ -28,6 +28,7 @@ wire box.GND to pilot.HOOD: green
 _SEEN_AT = {
     "rod": "The rod is grounded: the {flame} lights and is never proved.",
     "electrode": "The spark goes to ground: no spark, unlit {gas} until the trial ends.",
+    "spark": "The burner's metal is at the ignition voltage: no spark across the gap, unlit {gas}.",
     "burner-metal": "The {flame} lights, the spark goes on, the flame is not proved.",
 }
 #: Elsewhere, by the circuit of the terminal.
@@ -86,6 +87,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             leads=(found.lead,),
             terminals=(found.start, far, right),
             edits=(edit,) if edit else (),
+            breaks=hookup.sparkless if facts.role(far) in ("electrode", "spark") else None,
             end=facts.show(found.start),
             far=facts.show(far),
             right=facts.show(right),

@@ -44,7 +44,7 @@ OUTCOMES: Final[Mapping[str, tuple[str, Breaks]]] = {
             "The motor runs weakly or not at all; if the damper opens, its end switch shorts the "
             "transformer."
         ),
-        Breaks.OPERATION,
+        Breaks.SAFETY,  # as any dead short of the transformer on a call is
     ),
 }
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wirecheck.model.diagram import Part, Terminal
+from wirecheck.model.finding import Breaks
 from wirecheck.rules.facts import Facts
 
 
@@ -45,6 +46,16 @@ class Hookup(NamedTuple):
     def gas(self) -> str:
         """The gas that flows while it tries to light."""
         return "main gas" if self.direct else "pilot gas"
+
+    @property
+    def sparkless(self) -> Breaks:
+        """What a whole trial breaks in which gas flows and nothing sparks.
+
+        Unlit gas is a safety matter whichever lead is the cause, the more so where it is main gas.
+        Only the loss of the one lead of a one-rod pilot the trade counts among the failures to
+        light, and so it is counted here.
+        """
+        return Breaks.SAFETY if self.direct or self.rod is not None else Breaks.OPERATION
 
     def grounded(self, facts: Facts, end: Terminal) -> bool:
         """Whether an end is on earth, on the burner's metal or on the control's ground."""

@@ -92,6 +92,7 @@ def _landed(facts: Facts, hookup: Hookup) -> Finding:
         leads=astray[:1] if astray else (),
         terminals=(hookup.spark, hookup.electrode),
         edits=_exchange(facts, hookup) if exchanged else (),
+        breaks=None if exchanged else hookup.sparkless,
         spark=facts.show(hookup.spark),
         electrode=facts.show(hookup.electrode),
         metal=facts.show(hookup.metal),
@@ -117,6 +118,7 @@ def _touches(facts: Facts, touching: Touching) -> Finding:
         facts.lead_span(touching.lead),
         leads=(touching.lead,),
         terminals=(lead.a, lead.b),
+        breaks=touching.hookup.sparkless,
         lead=facts.lead(touching.lead),
         gas=touching.hookup.gas,
     )

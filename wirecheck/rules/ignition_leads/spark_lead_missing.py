@@ -65,6 +65,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             leads=facts.nets.leads_at(hookup.electrode if elsewhere else hookup.spark),
             terminals=(hookup.spark, hookup.electrode),
             edits=_run_one(facts, landing),
+            breaks=hookup.sparkless,
             spark=facts.show(hookup.spark),
             electrode=facts.show(hookup.electrode),
             wrong=facts.show(wrong),
