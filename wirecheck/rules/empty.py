@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final, NamedTuple
 
-from wirecheck.model.diagram import UNKNOWN_END, Part, Terminal
+from wirecheck.model.diagram import OPEN_END, UNKNOWN_END, Part, Terminal
 from wirecheck.model.structure import Structure
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
@@ -109,6 +109,33 @@ def one_gap(facts: Facts) -> Gap | None:
     if switches and not beside and {facts.role(end) for end in empty} & _SOURCES:
         return None  # a lead from the supply itself would lead past all of them
     return Gap(empty[0], empty[1], beside)
+
+
+def homes_of_loose(facts: Facts) -> Mapping[int, Terminal]:
+    """The one open lead of a chain of switches, and the one empty terminal it can be meant for.
+
+    Use it as ``facts.once(homes_of_loose)``.
+    """
+    leads = facts.diagram.leads
+    loose = [
+        number
+        for number, lead in enumerate(leads)
+        if OPEN_END in (lead.a.part, lead.b.part) and "capped" not in lead.given
+    ]
+    empty = [end for end in facts.once(needed_and_empty) if facts.role(end) in _IN_CHAIN]
+    if len(loose) != 1 or len(empty) != 1:
+        return {}
+    lead = leads[loose[0]]
+    landed = lead.b if lead.a.part == OPEN_END else lead.a
+    spec, other = facts.diagram.spec(landed), facts.diagram.spec(empty[0])
+    in_chain = facts.role(landed) in _IN_CHAIN - _SOURCES and landed.part != empty[0].part
+    circuits = {end.circuit for end in (spec, other) if end is not None}
+    unwired = any(
+        _makes_or_stops(part) and not any_wired(facts, part)
+        for part in facts.diagram.parts.values()
+    )
+    fits = in_chain and len(circuits - {"any"}) <= 1 and not unwired
+    return {loose[0]: empty[0]} if fits else {}
 
 
 def _makes_or_stops(part: Part) -> bool:

@@ -15,6 +15,7 @@ from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.contacts import names, sides
 from wirecheck.rules.call_chain.words import UNCALLED_CAUTION, called
 from wirecheck.rules.call_chain.zone_motors import always_fed
+from wirecheck.rules.empty import homes_of_loose
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
@@ -71,12 +72,16 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find thermostats that are wired and in no circuit."""
     wired, calls = facts.as_wired, facts.once(Calls)
+    loose = {
+        end for number in facts.once(homes_of_loose) for end in facts.diagram.leads[number][:2]
+    }
     if not facts.once(Burners).chains or facts.once(always_fed):
         return  # nothing to call, or a zone valve that lacks the thermostat
     for contact in calls.idle_thermostats:
         chain = _uncalled(facts, contact)
-        if chain is None and not all(map(wired.is_wired, sides(wired, contact))):
-            continue
+        ends = sides(wired, contact)
+        if chain is None and (not all(map(wired.is_wired, ends)) or loose.intersection(ends)):
+            continue  # what is told is where its lead is to land
         past = chain is not None
         yield RULE.finding(
             facts,

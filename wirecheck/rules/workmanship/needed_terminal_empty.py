@@ -117,8 +117,10 @@ def check(facts: Facts) -> Iterator[Finding]:
         done.add(end)
         if other is not None:
             done.add(other)
-            through = gap.beside if gap and end in between else ()
-            yield _through(facts, gap) if through else _between(facts, end, other)
+            if gap is not None and gap.beside and end in between:
+                yield _through(facts, gap)
+            else:
+                yield _between(facts, end, other)
         else:
             yield _empty(facts, end)
 
