@@ -36,10 +36,12 @@ class Campaign(NamedTuple):
     Attributes:
         diagram: as drawn.
         tried: the worst first, in the order of the text within a class.
+        already: what is wrong without any fault, so that no fault can bring it about.
     """
 
     diagram: Diagram
     tried: tuple[Tried, ...]
+    already: tuple[str, ...]
 
     @property
     def counted(self) -> dict[Class, int]:
@@ -56,7 +58,8 @@ def campaign(diagram: Diagram) -> Campaign:
     cuts = [_Cut(diagram, with_strips(diagram, unit.parts)) for unit in whole.units()]
     tried = [Tried(fault, _worst(nets, whole, cuts, fault)) for fault in faults(nets)]
     order = sorted(enumerate(tried), key=lambda each: (-each[1].effect.severity, each[0]))
-    return Campaign(diagram, tuple(each for _number, each in order))
+    already = dict.fromkeys(words for cut in cuts for words in cut.before.wrong())
+    return Campaign(diagram, tuple(each for _number, each in order), tuple(already))
 
 
 def _worst(nets: Nets, whole: Whole, cuts: list[_Cut], fault: Fault) -> Effect:
@@ -75,7 +78,8 @@ class _Cut:
         self._known: dict[object, Effect] = {}
 
     @cached_property
-    def _before(self) -> Behaviour:
+    def before(self) -> Behaviour:
+        """Without a fault."""
         return Behaviour(self.diagram, {})
 
     def effect(self, fault: Fault) -> Effect | None:
@@ -98,7 +102,7 @@ class _Cut:
 
     def _alike(self, fault: Fault) -> object:
         """What faults that come to the same share; None if it changes nothing."""
-        nets = self._before.nets
+        nets = self.before.nets
         if fault.contact is not None:
             return fault.contact, fault.kind
         if fault.kind == "open":
@@ -111,19 +115,19 @@ class _Cut:
     def _try(self, fault: Fault) -> Effect:
         after = self._after(fault)
         part = self.diagram.parts[fault.contact.part] if fault.contact else None
-        found = effect(self._before, after, part)
+        found = effect(self.before, after, part)
         if found.severity is Class.NO_EFFECT and self._concerns_earth(fault):
             return self._one_more(fault, after) or found
         return found
 
     def _after(self, fault: Fault) -> Behaviour:
-        return Behaviour(fault.on(self.diagram), fault.stuck, self._before)
+        return Behaviour(fault.on(self.diagram), fault.stuck, self.before)
 
     def _concerns_earth(self, fault: Fault) -> bool:
         if fault.contact is not None:
             return False
         lead = self.diagram.leads[fault.lead or 0]
-        nets = self._before.nets
+        nets = self.before.nets
         return fault.kind == "earthed" or nets.net(EARTH) in (nets.net(lead.a), nets.net(lead.b))
 
     def _one_more(self, fault: Fault, after: Behaviour) -> Effect | None:
@@ -140,7 +144,7 @@ class _Cut:
             alone = self.effect_of(more)
             if alone.severity is Class.HAZARD:
                 continue
-            both = effect(after, Behaviour(more.on(faulty), {}, self._before), None)
+            both = effect(after, Behaviour(more.on(faulty), {}, self.before), None)
             if both.severity is Class.HAZARD:
                 reason = f"nobody notices; with {name} earthed as well, {both.reason}"
                 return Effect(Class.LATENT, "not noticed", reason)
@@ -151,7 +155,7 @@ class _Cut:
         key = ("alone", self._alike(fault))
         if key not in self._known:
             after = self._after(fault)
-            self._known[key] = effect(self._before, after, None)
+            self._known[key] = effect(self.before, after, None)
         return self._known[key]
 
 

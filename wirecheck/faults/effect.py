@@ -151,6 +151,14 @@ class Behaviour:
             for ground in part.with_role("line-ground")
         )
 
+    def wrong(self) -> Iterator[str]:
+        """What does not hold, in words: broken properties, calls that do not light."""
+        for broken, _states in self.broken.values():
+            yield broken.what
+        for words, _stops in self.calls.values():
+            if words:
+                yield words
+
     # ---- for words -------------------------------------------------------------------------
 
     def volts(self, mark: _Mark) -> str:

@@ -44,10 +44,32 @@ def own_safeties(states: States, control: Part | None) -> Iterator[tuple[Safety,
 def _on_ways(states: States, control: Part | None) -> Iterator[ElementKey]:
     own = frozenset(_nets_on_ways(states, control))
     for key, each in states.contacts.each.items():
-        element = states.whole.element(key)
-        has_variable = key in states.contacts.variable
-        if each.spec.safety and has_variable and {element.net_a, element.net_b} <= own:
-            yield key
+        if each.spec.safety and key in states.contacts.variable:
+            element = states.whole.element(key)
+            ends = (element.net_a, element.net_b)
+            if own.issuperset(ends) or all(_leads_to(states, net, own, key) for net in ends):
+                yield key
+
+
+def _leads_to(states: States, net: int, own: frozenset[int], but: ElementKey) -> bool:
+    """Whether contacts lead from a net to one of some nets, without one of them.
+
+    A lead past a row of contacts leaves them hanging on the way by both ends, each a way round
+    the other: what is bypassed there is still this control's.
+    """
+    seen, waiting = {net}, [net]
+    while waiting:
+        here = waiting.pop()
+        if here in own:
+            return True
+        for key in states.unit.contacts:
+            element = states.whole.element(key)
+            if key != but and here in (element.net_a, element.net_b):
+                there = element.net_b if element.net_a == here else element.net_a
+                if there not in seen:
+                    seen.add(there)
+                    waiting.append(there)
+    return False
 
 
 def _nets_on_ways(states: States, control: Part | None) -> Iterator[int]:

@@ -25,11 +25,12 @@ class FaultForm(Form):
 
 
 class FaultsFileForm(Form):
-    """Every single fault of one diagram, the worst first."""
+    """Every single fault of one diagram, the worst first; ``already``: wrong without a fault."""
 
     file: str
     problems: list[ProblemForm]
     counted: dict[str, Count]
+    already: list[str]
     faults: list[FaultForm]
 
 

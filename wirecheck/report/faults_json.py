@@ -21,6 +21,7 @@ def faults_json(files: Sequence[FaultsFile]) -> dict[str, Any]:
                 "file": file.file,
                 "problems": [problem_json(problem) for problem in file.problems],
                 "counted": _counted(file.campaign),
+                "already": list(file.campaign.already) if file.campaign else [],
                 "faults": [_fault(each) for each in file.campaign.tried] if file.campaign else [],
             }
             for file in files

@@ -45,6 +45,8 @@ def _file(file: FaultsFile, page: Page) -> Iterator[str]:
     counts = file.campaign.counted
     words = ", ".join(f"{number} {severity}" for severity, number in counts.items())
     yield from page.item(f"{counted(len(file.campaign.tried), 'single fault')}: {words}", "")
+    for words in file.campaign.already:
+        yield from page.item(f"wrong without any fault: {visible(words)}", "")
     by_class = groupby(file.campaign.tried, key=lambda each: each.effect.severity)
     for severity, some in by_class:
         yield ""
