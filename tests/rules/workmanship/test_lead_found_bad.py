@@ -6,7 +6,7 @@ import pytest
 
 from tests.rules.circuits import FAN, PUMP, changed
 from tests.rules.raised import findings, only
-from tests.rules.units import two_rod
+from tests.rules.units import direct, one_rod, two_rod
 from wirecheck.model.finding import Breaks
 
 NAME = "lead-found-bad"
@@ -38,8 +38,27 @@ def test_a_broken_lead_is_told_in_full() -> None:
             "touches",
             Breaks.WORKMANSHIP,
         ),
-        (two_rod(ground="wire box.GND to pilot.HOOD: green, broken\n"), "broken", Breaks.OPERATION),
-        (two_rod(sense="wire box.SENSE to pilot.ROD: broken\n"), "broken", Breaks.OPERATION),
+        (
+            two_rod(ground="wire box.GND to pilot.HOOD: green, broken\n"),
+            "broken-signal",
+            Breaks.OPERATION,
+        ),
+        (
+            two_rod(sense="wire box.SENSE to nut to pilot.ROD (broken)\n", more="splice nut\n"),
+            "broken-signal",
+            Breaks.OPERATION,
+        ),
+        (
+            direct(spark="wire box.SPARK to pilot.SPARK: ignition-cable, broken\n"),
+            "broken-spark",
+            Breaks.SAFETY,
+        ),
+        (
+            one_rod(spark="wire box.SPARK to pilot.SPARK: ignition-cable, broken\n"),
+            "broken-spark",
+            Breaks.OPERATION,
+        ),
+        (two_rod(more="wire box.PV to valve.PV: broken\n"), "broken-doubled", Breaks.WORKMANSHIP),
     ],
 )
 def test_each_record(unit: str, fault: str, breaks: Breaks) -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from tests.rules.circuits import FAN, changed
 from tests.rules.raised import findings, only
-from tests.rules.units import two_rod
+from tests.rules.units import direct, one_rod, two_rod
 from wirecheck.model.finding import Breaks
 from wirecheck.parts.library import kind, kind_names
 
@@ -56,6 +56,22 @@ def test_each_record(unit: str, words: str, breaks: Breaks) -> None:
     found = only(unit)
     assert (found.rule, found.breaks) == (NAME, breaks)
     assert f"is recorded {words}" in found.message
+
+
+@pytest.mark.parametrize(
+    ("unit", "gas", "breaks"),
+    [
+        (two_rod(control="pilot-ignition-control: spark-coil dead"), "pilot gas", Breaks.SAFETY),
+        (one_rod(control="pilot-ignition-control: spark-coil dead"), "pilot gas", Breaks.OPERATION),
+        (direct(control="direct-ignition-control: spark-coil dead"), "main gas", Breaks.SAFETY),
+    ],
+)
+def test_a_dead_spark_coil_opens_the_gas_all_the_same(unit: str, gas: str, breaks: Breaks) -> None:
+    found = only(unit)
+    assert (found.fault, found.breaks) == ("no-spark", breaks)
+    assert found.seen_at_unit == (
+        f"It opens the gas with no spark: unlit {gas} until the trial ends."
+    )
 
 
 def test_every_record_the_library_knows_has_words() -> None:

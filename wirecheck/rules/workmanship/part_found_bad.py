@@ -14,6 +14,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.kind import FLAG_SET, LoadSpec, SourceSpec, SwitchSpec
 from wirecheck.rules.cautions import UNLIT_GAS
 from wirecheck.rules.facts import Facts
+from wirecheck.rules.ignition_leads.hookup import hookups
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 #: Attributes and values that have one fault, by value where the attribute is any other.
@@ -29,6 +30,7 @@ _FAULTS: Final = {
     ("blown", "yes"): "blown",
     ("tripped", "yes"): "tripped",
     ("rod", "dirty"): "dirty",
+    ("spark-coil", "dead"): "no-spark",
 }
 _STUCK: Final = {"open", "stuck-open", "never-makes"}
 _CLOSED: Final = {"closed", "stuck-closed", "welded"}
@@ -106,6 +108,11 @@ RULE = Rule(
             "{part} is recorded {record}: replace it",
             "It does nothing.",
         ),
+        "no-spark": Fault(
+            "{part} is recorded {record}: replace it",
+            "It opens the gas with no spark: unlit {gas} until the trial ends.",
+            Breaks.SAFETY,
+        ),
     },
     bad=(
         Example(_with("relay", "stuck open"), (("stuck-open", "stuck open"),)),
@@ -119,7 +126,13 @@ RULE = Rule(
         Example(_with("fuse", "blown"), (("blown", "blown"),)),
         Example(_with("breaker", "tripped"), (("tripped", "tripped"),)),
         Example(_with("pilot-burner: two-rod", "dirty"), (("dirty", "dirty"),)),
-        Example(_with("pilot-ignition-control", "spark-coil dead"), (("dead", "spark-coil dead"),)),
+        Example(
+            _with("pilot-ignition-control", "spark-coil dead"), (("no-spark", "spark-coil dead"),)
+        ),
+        Example(
+            _GOOD.replace("fan is relay", "fan is zone-valve: motor dead"),
+            (("dead", "motor dead"),),
+        ),
     ),
     good=(Example(_GOOD),),
     stands_back_for=("safety-stuck-closed", "damper-found-bad"),
@@ -136,7 +149,9 @@ def check(facts: Facts) -> Iterator[Finding]:
                 record.span,
                 terminals=_terminals(part, record),
                 part=part.name,
+                breaks=_sparkless(facts, part) if record.name == "spark-coil" else None,
                 record=_words(record),
+                gas="main gas" if part.with_role("valve-feed") else "pilot gas",
             )
 
 
@@ -148,6 +163,12 @@ def _fault(part: Part, record: Attribute) -> str:
     if value in _CLOSED:
         return "passes-gas" if _lets_gas_pass(part, record.name) else "stuck-closed"
     return "stuck-open" if value in _STUCK else "dead"
+
+
+def _sparkless(facts: Facts, control: Part) -> Breaks | None:
+    """What no spark breaks at the burner of a control, where that is drawn."""
+    of_all = facts.as_wired.once(hookups)
+    return next((each.sparkless for each in of_all if each.control.key == control.key), None)
 
 
 def _words(record: Attribute) -> str:
