@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from itertools import count
 from time import monotonic
 from typing import NamedTuple
 
@@ -27,6 +28,18 @@ from wirecheck.model.diagram import Diagram, Terminal
 _BETTER, _SAME, _DEEP = 60, 20, 12
 #: No more than so many changes far from the findings are tried before pairs of changes are.
 _FEW = 3000
+#: They are checked so many at a time, and then the best so many are followed.
+_CHECKED, _FOLLOWED = 20, 5
+
+
+class _Node(NamedTuple):
+    """A diagram that is followed: how many grave findings it has, its rank, and its proof."""
+
+    grave: int
+    rank: Rank
+    number: int
+    state: Rewired
+    proof: Proof
 
 
 class _Child(NamedTuple):
@@ -88,30 +101,40 @@ class _Search:
         for edits in range(2, self._bound.edits + 1):
             if self._answers:
                 return
-            nodes = self._promising(children, left)
-            for state, here in nodes:
-                near, _far = _by_nearness(state, here)
-                self._tries(state, here, near, weigh=False)
+            nodes: list[_Node] = []
+            for node in self._promising(children, left):
+                nodes.append(node)
+                near, _far = _by_nearness(node.state, node.proof)
+                self._tries(node.state, node.proof, near, weigh=False)
                 if self._answers or self._is_late():
                     return
             if edits < self._bound.edits:
-                children = [child for node in nodes[:_DEEP] for child in self._weighed(*node)]
+                nodes.sort(key=lambda node: node[:2])
+                children = [child for node in nodes[:_DEEP] for child in self._weighed(node)]
 
-    def _promising(self, children: list[_Child], left: int) -> list[tuple[Rewired, Proof]]:
-        """The children that took most away, those first in which the fewest findings are left."""
+    def _promising(self, children: list[_Child], left: int) -> Iterator[_Node]:
+        """The children that took most away, those before others in which fewer findings are left.
+
+        They are checked a few at a time, as the check of all costs more than it saves.
+        """
         better = sorted(child for child in children if child.objections < left)
         same = sorted(child for child in children if child.objections == left)
-        weighed: list[tuple[int, Rank, int, Rewired, Proof]] = []
-        for child in (*better[:_BETTER], *same[:_SAME]):
-            if self._is_late():
-                break
-            here = proof(child.state.diagram)
-            self._note_nearest(child.state, here)
-            weighed.append((len(here.grave), child.rank, len(weighed), child.state, here))
-        return [(state, here) for *_, state, here in sorted(weighed, key=lambda each: each[:3])]
+        unchecked = [*better[:_BETTER], *same[:_SAME]]
+        checked: list[_Node] = []
+        places = count()
+        while unchecked or checked:
+            for child in unchecked[:_CHECKED]:
+                here = proof(child.state.diagram)
+                self._note_nearest(child.state, here)
+                place = next(places)
+                checked.append(_Node(len(here.grave), child.rank, place, child.state, here))
+            checked.sort()
+            yield from checked[:_FOLLOWED]
+            unchecked, checked = unchecked[_CHECKED:], checked[_FOLLOWED:]
 
-    def _weighed(self, state: Rewired, here: Proof) -> list[_Child]:
+    def _weighed(self, node: _Node) -> list[_Child]:
         """What a diagram can be changed into that has fewer findings than it."""
+        state, here = node.state, node.proof
         near, _far = _by_nearness(state, here)
         self._seen -= {state.after(change).key for change in near}
         left = Screen(here.grave).objections(state)
