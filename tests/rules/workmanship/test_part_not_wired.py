@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.circuits import FAN
+from tests.rules.circuits import FAN, changed
 from tests.rules.raised import findings, only, raised
 from tests.rules.units import two_rod
 from wirecheck.model.finding import Breaks
@@ -26,6 +26,26 @@ def test_a_safety_is_a_safety_matter() -> None:
 
 def test_a_strip_is_workmanship() -> None:
     assert only(FAN + "part strip is terminal-strip\n").breaks is Breaks.WORKMANSHIP
+
+
+def test_a_thermostat_left_out_of_a_call_that_runs_for_good() -> None:
+    unit = changed(two_rod(), ("wire xfmr.R to limit to stat to box.TH", "wire xfmr.R to box.TH"))
+    found = only(changed(unit, ("part limit is high-limit\n", "")))
+    assert (found.rule, found.fault, found.breaks) == (NAME, "thermostat", Breaks.SAFETY)
+    assert found.message == (
+        "no lead reaches stat, and the call reaches box.TH without it: wire stat into the call"
+    )
+    assert found.seen_at_unit == "The burner fires whether stat calls or not."
+    assert found.edits == ()
+
+
+def test_with_a_limit_left_in_the_call_the_burner_cycles_on_it() -> None:
+    found = only(changed(two_rod(), ("limit to stat to box.TH", "limit to box.TH")))
+    assert (found.fault, found.breaks) == ("thermostat", Breaks.OPERATION)
+
+
+def test_a_spare_thermostat_beside_one_that_calls_does_nothing() -> None:
+    assert only(two_rod() + "part spare is thermostat\n").fault == "device"
 
 
 @pytest.mark.parametrize(

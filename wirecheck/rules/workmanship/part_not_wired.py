@@ -10,6 +10,10 @@ from collections.abc import Iterator
 
 from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.call_chain.burners import Burners
+from wirecheck.rules.call_chain.calls import breaks_uncalled
+from wirecheck.rules.call_chain.chain import Chain
+from wirecheck.rules.call_chain.words import called
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.empty import any_wired, may_be_untraced, needed, one_gap
 from wirecheck.rules.facts import Facts
@@ -22,6 +26,14 @@ part stat is thermostat
 part fan is relay
 wire xfmr.R to limit to stat to fan to xfmr.C
 wire xfmr.C to earth: green
+"""
+_FIRED = """\
+part xfmr is transformer
+part limit is high-limit
+part stat is thermostat
+part box is pilot-ignition-control
+wire xfmr.R to limit to stat to box.TH
+wire xfmr.C to box.COM to earth
 """
 
 RULE = Rule(
@@ -39,6 +51,11 @@ RULE = Rule(
             "The unit runs, whatever {part} says.",
             Breaks.SAFETY,
         ),
+        "thermostat": Fault(
+            "no lead reaches {part}, and the call reaches {call} without it: wire {part} into "
+            "the call",
+            "The burner fires whether {part} calls or not.",
+        ),
         "device": Fault(
             "no lead reaches {part}: wire it, or take it out of the drawing",
             "{part} does nothing, and nothing that depends on it works.",
@@ -51,10 +68,11 @@ RULE = Rule(
     },
     bad=(
         Example(_GOOD.replace("limit to stat", "stat"), (("safety", "limit"),)),
+        Example(_FIRED.replace("limit to stat", "limit"), (("thermostat", "stat"),)),
         Example(_GOOD + "part aid is relay\n", (("device", "aid"),)),
         Example(_GOOD + "part strip is terminal-strip\n", (("strip", "strip"),)),
     ),
-    good=(Example(_GOOD),),
+    good=(Example(_GOOD), Example(_FIRED)),
     general=True,
     covers=True,
 )
@@ -70,8 +88,24 @@ def check(facts: Facts) -> Iterator[Finding]:
         specs = part.structure.terminals
         ends = [part.terminal(name) for name, spec in specs.items() if not spec.inner]
         fault = _fault(facts, part)
-        if fault is not None and not any(may_be_untraced(facts, end) for end in ends):
-            yield RULE.finding(facts, fault, part.name_span, terminals=ends, part=part.name)
+        if fault is None or any(may_be_untraced(facts, end) for end in ends):
+            continue
+        fired = _fired_without(facts, part)
+        yield RULE.finding(
+            facts,
+            "thermostat" if fired else fault,
+            part.name_span,
+            terminals=(*ends, *((fired.call,) if fired else ())),
+            breaks=breaks_uncalled(fired, past_safeties=False) if fired else None,
+            part=part.name,
+            call=called(facts, fired) if fired else "",
+        )
+
+
+def _fired_without(facts: Facts, part: Part) -> Chain | None:
+    """The only burner, if it runs with no call beside a thermostat that is not wired."""
+    chains = facts.once(Burners).chains if part.family == "thermostat" else ()
+    return chains[0] if len(chains) == 1 and chains[0].runs_uncalled() else None
 
 
 def _fault(facts: Facts, part: Part) -> str | None:
