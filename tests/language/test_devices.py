@@ -58,7 +58,11 @@ def test_a_very_long_number_is_no_number_of_conductors() -> None:
 def test_a_kind_of_ones_own_is_used_like_any_other() -> None:
     diagram = load("part x is Mine: 20 VA\nkind mine is transformer: primary 240 V, rating 75 VA")
     part = diagram.parts["x"]
-    assert (part.kind.name, part.kind.title, part.family) == ("mine", "mine", "transformer")
+    assert (part.kind.name, part.kind.title, part.family) == (
+        "mine",
+        "transformer (mine)",
+        "transformer",
+    )
     assert part.values["rating"] == Quantity(20, 20, "VA")
     assert part.values["primary"] == Quantity(240, 240, "V")
 

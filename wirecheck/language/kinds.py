@@ -50,6 +50,7 @@ def _way_to_base(
 
 
 def _settle(scope: Scope, key: str, parsed: Parsed, statement: KindStatement) -> None:
+    """Add one kind; in words it is what it is made from, its own name in brackets."""
     base = find_kind(scope, statement.kind, parsed)
     if base is None:
         scope.spoiled.add(key)
@@ -57,9 +58,10 @@ def _settle(scope: Scope, key: str, parsed: Parsed, statement: KindStatement) ->
     attributes = read_attributes(
         scope, parsed, statement.attributes, base.kind.attributes, f"a {base.kind.name}"
     )
-    base_key = key_of(statement.kind.text)
+    base_key, name = key_of(statement.kind.text), statement.name.text
+    of_library = base.kind.title.removesuffix(f" ({base.kind.name})")
     scope.kinds[key] = UserKind(
-        kind=replace(base.kind, name=statement.name.text, title=statement.name.text),
+        kind=replace(base.kind, name=name, title=f"{of_library} ({name})"),
         given=base.given | attributes,
         labels={},
         span=parsed.span,
