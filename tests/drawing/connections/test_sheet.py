@@ -259,3 +259,15 @@ def test_terminals_of_no_structure_are_left_out() -> None:
     assert inner
     assert not inner & shown
     assert Terminal("box", "TH").name in shown
+
+
+def test_a_kind_of_ones_own_says_what_it_is_made_from_and_a_choice_what_it_is_about() -> None:
+    words = _lettered(
+        connection_sheet(
+            read("kind ctl is pilot-ignition-control: trial 90 s\npart c is ctl\n"
+                 "part f is fan-limit-control: removed\nwire c.COM to earth")
+        )
+    )  # fmt: skip
+    assert "pilot ignition control (ctl)" in " ".join(words)
+    assert "link removed" in words
+    assert any(word.startswith("trial 90 s") for word in words)

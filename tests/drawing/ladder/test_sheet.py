@@ -212,3 +212,13 @@ def test_forty_parts_are_drawn_at_full_size_on_paper_that_exists() -> None:
     assert (sheet.width, sheet.height) in {(1683.8, 1190.6), (1190.6, 1683.8)}
     assert min(item.style.size_pt for item in _letterings(sheet)) >= 6
     assert sum(len(section.sources) for section in plan(checked.nets).sections) == 2
+
+
+def test_a_fuse_shows_its_rating_and_a_limit_how_it_is_reset() -> None:
+    sheet = ladder_sheet(
+        unmarked(
+            "part t is transformer\npart f is fuse: 3 A\npart hl is high-limit: manual\n"
+            "part k is relay\nwire t.R to f to hl to k to t.C"
+        )
+    )
+    assert {"fuse, 3 A", "high limit, manual reset"} <= set(_words(sheet))

@@ -15,7 +15,7 @@ from typing import Literal, NamedTuple
 import networkx as nx
 
 from wirecheck.drawing.lettering import Face, fitted, text_width, wrapped
-from wirecheck.model.diagram import Diagram, Lead, LeadRole, Part, Splice, Terminal
+from wirecheck.model.diagram import Attribute, Diagram, Lead, LeadRole, Part, Splice, Terminal
 from wirecheck.model.kind import LinkSpec
 
 UNIT_PT = 6.5
@@ -218,10 +218,10 @@ def _heading(part: Part) -> Iterator[HeadingLine]:
     """Yield the name, the kind in words, ratings as typed, named links, what was found wrong."""
     yield HeadingLine(fitted(part.name, _NAME_ROOM_PT, NAME_PT, Face.BOLD), NAME_PT, Face.BOLD)
     if part.kind.title != part.name:
-        title = fitted(part.kind.title, _NAME_ROOM_PT, SMALL_PT)
-        yield HeadingLine(title, SMALL_PT, Face.PLAIN)
+        for line in wrapped(part.kind.title, _NAME_ROOM_PT, SMALL_PT):
+            yield HeadingLine(fitted(line, _NAME_ROOM_PT, SMALL_PT), SMALL_PT, Face.PLAIN)
     wrong = part.found_wrong()
-    ratings = [a.span.text.strip() for a in part.given.values() if a not in wrong]
+    ratings = [_rating(part, a) for a in part.given.values() if a not in wrong]
     links = [link.name for link in part.structure.links if link.name]
     ratings += [f"with {', '.join(links)}"] if links else []
     lines = wrapped(", ".join(ratings), _NAME_ROOM_PT, SMALL_PT) if ratings else []
@@ -232,6 +232,13 @@ def _heading(part: Part) -> Iterator[HeadingLine]:
     for attribute in wrong:
         words = fitted(f"found {attribute.span.text.strip()}", _NAME_ROOM_PT, SMALL_PT, Face.BOLD)
         yield HeadingLine(words, SMALL_PT, Face.BOLD)
+
+
+def _rating(part: Part, attribute: Attribute) -> str:
+    """Return an attribute as typed; a choice with its name, as “removed” alone says nothing."""
+    if attribute.value in part.kind.attributes[attribute.name].choices:
+        return f"{attribute.name} {attribute.value}".replace("-", " ")
+    return attribute.span.text.strip()
 
 
 def _splice_block(splice: Splice, landed: dict[Terminal, list[End]]) -> Block:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from wirecheck.drawing.canvas import BLACK, NO_LINE, WHITE, Align, Canvas, Letters, Tag
 from wirecheck.drawing.geometry import Point, box_about
 from wirecheck.drawing.ladder.branches import Branch
@@ -10,6 +12,7 @@ from wirecheck.drawing.ladder.series_parallel import Leaf
 from wirecheck.drawing.ladder.work import CELL, SMALL_PT, TERMINAL_SIZES_PT, Work
 from wirecheck.drawing.lettering import Face, fitted, fitting_size, text_width
 from wirecheck.drawing.symbols.symbol import Pose, place
+from wirecheck.model.diagram import Part
 from wirecheck.model.kind import SwitchSpec
 
 NAME = Letters(9.0, Face.BOLD, Align.CENTRE)
@@ -99,13 +102,21 @@ def draw_safety_mark(canvas: Canvas, at: Point) -> None:
 
 
 def _kind_words(branch: Branch) -> str:
-    """Return what a branch is, and what was found wrong with it."""
-    title = branch.part.kind.title
+    """Return what a branch is, what it is rated or how it resets, and what was found wrong."""
+    title = ", ".join([branch.part.kind.title, *_typed(branch.part)])
     words = f"{title}, {branch.name}" if branch.name else title
     if branch.name and text_width(words, SMALL_PT) > CELL - 8:
         words = branch.name
     found = [f"{a.name} {a.value}".replace("-", " ") for a in branch.part.found_wrong()]
     return ", ".join([words, *found])
+
+
+def _typed(part: Part) -> Iterator[str]:
+    """Yield the rating of what opens by too much current, and that a limit is reset by hand."""
+    if part.family == "overcurrent" and "rating" in part.given:
+        yield str(part.given["rating"].value)
+    if "reset" in part.given:
+        yield f"{part.given['reset'].value} reset"
 
 
 def _tag(work: Work, branch: Branch) -> Tag:
