@@ -10,7 +10,12 @@ from tests.rules.units import two_rod
 from wirecheck.model.finding import Breaks
 
 NAME = "secondary-not-earthed"
-FLOATING = without(FED, "wire xfmr.C to earth: green")
+UNGUARDED = without(FED, "wire xfmr.C to earth: green")
+FLOATING = changed(
+    UNGUARDED,
+    ("part stat is thermostat", "part limit is high-limit\npart stat is thermostat"),
+    ("wire xfmr.R to stat.R", "wire xfmr.R to limit to stat.R"),
+)
 
 
 def test_a_floating_secondary_is_told_in_full() -> None:
@@ -45,6 +50,10 @@ def test_an_insulated_burner_earths_nothing() -> None:
 
 
 SILENT = {
+    "no safety and no control hangs on it": UNGUARDED,
+    "nor on the transformer of a zone valve": UNGUARDED.replace("is relay", "is zone-valve")
+    .replace("fan.A", "fan.M1")
+    .replace("fan.B", "fan.M2"),
     "the burner ground counts as a path, through rust too": without(
         two_rod(), "wire xfmr.C to earth: green"
     ),

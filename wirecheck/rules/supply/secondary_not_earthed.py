@@ -11,18 +11,20 @@ from collections.abc import Iterator
 from wirecheck.language.edit import add_lead
 from wirecheck.model.diagram import EARTH
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.kind import SwitchSpec
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
 
 _BAD = """\
 part line is mains: 120 V
 part xfmr is transformer: primary 120 V
+part limit is high-limit
 part stat is thermostat
 part fan is relay
 wire line.L1 to xfmr.L1: black
 wire line.N to xfmr.N: white
 wire line.G to earth: green
-wire xfmr.R to stat to fan to xfmr.C
+wire xfmr.R to limit to stat to fan to xfmr.C
 """
 
 RULE = Rule(
@@ -35,7 +37,8 @@ RULE = Rule(
         "Without, it waits unseen for the second."
     ),
     blind_spots=(
-        "Not required at 24 V from a grounded supply of 120 V. An earth made by a mounting screw "
+        "Not required at 24 V from a grounded supply of 120 V, and not asked for where neither an "
+        "ignition control nor a safety hangs on the transformer. An earth made by a mounting screw "
         "or inside a device is not drawn and not seen."
     ),
     caution="",
@@ -70,13 +73,14 @@ def check(facts: Facts) -> Iterator[Finding]:
     facts = facts.as_wired
     if not _earth_is_drawn(facts):
         return
-    open_ended = _with_open_grounds(facts)
+    open_ended, guarding = _with_open_grounds(facts), _guarding_areas(facts)
     told: set[int] = set()
     for supply in facts.supplies:
         net = facts.net(supply.common)
         if supply.part.family == "transformer" and _floats(facts, supply) and net not in told:
             told.add(net)
-            if net not in open_ended:
+            areas = {facts.sides.area(supply.hot), facts.sides.area(supply.common)}
+            if net not in open_ended and not areas.isdisjoint(guarding):
                 yield RULE.finding(
                     facts,
                     "floating",
@@ -104,6 +108,22 @@ def _floats(facts: Facts, supply: Supply) -> bool:
         facts.is_wired(side) and facts.is_traced(side) and not facts.is_grounded(side)
         for side in sides
     )
+
+
+def _guarding_areas(facts: Facts) -> set[int]:
+    """Areas with a safety or an ignition control: there an earth fault unseen can bypass one."""
+    controls = (
+        end
+        for control in facts.of("ignition-control")
+        for end in control.with_role("control-common")
+    )
+    safeties = (
+        contact.a
+        for elements in facts.nets.elements_of.values()
+        for contact in elements
+        if isinstance(contact.spec, SwitchSpec) and contact.spec.safety
+    )
+    return {facts.sides.area(end) for end in (*controls, *safeties)}
 
 
 def _with_open_grounds(facts: Facts) -> set[int]:
