@@ -31,6 +31,33 @@ def test_each_of_the_four_is_missed_and_can_be_run(pin: str) -> None:
     assert raised(mended(text)) == []
 
 
+@pytest.mark.parametrize(
+    ("action", "fault", "breaks", "seen"),
+    [
+        ("spring-shut", "", Breaks.WORKMANSHIP, "It works all the same"),
+        ("power-both", "-to-shut", Breaks.OPERATION, "The burner lights; the damper stays open"),
+        ("spring-open", "-to-shut", Breaks.OPERATION, "The burner lights; the damper stays open"),
+    ],
+)
+def test_constant_power_is_for_shutting_where_no_spring_does_it(
+    action: str, fault: str, breaks: Breaks, seen: str
+) -> None:
+    damper = f"vent-damper: action {action}"
+    no_lead = only(unit(without("D-HOT to HOT"), damper=damper))
+    unfed = only(unit(damper=damper, feed="wire xfmr.C to box.COM\n"))
+    assert (no_lead.fault, unfed.fault) == (f"hot{fault}", f"feed{fault}")
+    for found in (no_lead, unfed):
+        assert found.rule == "damper-lead-missing"
+        assert found.breaks is breaks
+        assert found.seen_at_unit.startswith(seen)
+
+
+def test_a_damper_with_a_feed_of_its_own_leaves_the_control_s_terminal_empty() -> None:
+    harness = without("D-HOT to HOT") + "wire xfmr.R to vent.HOT\n"
+    found = raised(unit(harness, feed="wire xfmr.C to box.COM\n"))
+    assert "damper-lead-missing" not in [rule for rule, _fault, _text in found]
+
+
 def test_a_common_that_ends_at_earth_is_no_lead_of_its_own() -> None:
     found = only(unit(without("D-COM to COM") + "wire vent.COM to earth: green\n"))
     assert (found.fault, found.span.text, found.edits) == ("common", "vent.COM", ())

@@ -1,7 +1,7 @@
 """All four leads run between a damper and its control.
 
 Constant power, the call, the call once proved, and the common: each has its own terminal, and
-without any one of them the damper does not open or the burner does not light.
+without the call, its way back or the common the damper does not open or the burner does not light.
 """
 
 from __future__ import annotations
@@ -36,6 +36,13 @@ def _without(pin: str) -> str:
     return _GOOD.replace(f"{pin}, ", "").replace(f", {pin}", "")
 
 
+_UNFED = _GOOD.replace("wire xfmr.R to box.24V\n", "")
+_SAME = (
+    "It works all the same with a damper of this kind, shut by a spring; the maker's harness has "
+    "this lead."
+)
+_STAYS_OPEN = "The burner lights; the damper stays open after it, and warm air goes up the vent."
+
 RULE = Rule(
     name="damper-lead-missing",
     title="Each of the four leads between a damper and its control is there",
@@ -51,7 +58,24 @@ RULE = Rule(
     faults={
         "hot": Fault(
             "no lead brings constant 24 V from {control} to {damper}: run one",
-            "The damper does not move as it should, and the burner does not light.",
+            _SAME,
+            Breaks.WORKMANSHIP,
+        ),
+        "hot-to-shut": Fault(
+            "no lead brings constant 24 V from {control} to {damper}, which needs it to shut: run "
+            "one",
+            _STAYS_OPEN,
+        ),
+        "feed": Fault(
+            "no lead brings constant 24 V to {control}, from where {damper} gets it: run one from "
+            "the hot side",
+            _SAME,
+            Breaks.WORKMANSHIP,
+        ),
+        "feed-to-shut": Fault(
+            "no lead brings constant 24 V to {control}, from where {damper} gets it and needs it "
+            "to shut: run one from the hot side",
+            _STAYS_OPEN,
         ),
         "call": Fault(
             "no lead brings the call from {control} to {damper}: run one",
@@ -68,6 +92,15 @@ RULE = Rule(
     },
     bad=(
         Example(_without("D-HOT to HOT"), (("hot", "vent"),)),
+        Example(
+            _without("D-HOT to HOT").replace("vent-damper", "vent-damper: action power-both"),
+            (("hot-to-shut", "vent"),),
+        ),
+        Example(_UNFED, (("feed", "box"),)),
+        Example(
+            _UNFED.replace("vent-damper", "vent-damper: action power-both"),
+            (("feed-to-shut", "box"),),
+        ),
         Example(_without("D-CALL to CALL"), (("call", "vent"),)),
         Example(_without("D-PROVED to PROVED"), (("proved", "vent"),)),
         Example(_without("D-COM to COM"), (("common", "vent"),)),
@@ -89,13 +122,38 @@ def check(facts: Facts) -> Iterator[Finding]:
                 continue
             yield RULE.finding(
                 facts,
-                _FAULTS[role],
+                _fault(hookup, _FAULTS[role]),
                 facts.place(damper),
                 terminals=(damper, control),
                 edits=_run(facts, damper, control),
                 damper=facts.show(damper),
                 control=facts.show(control),
             )
+        if HOT not in hookup.missing:
+            yield from _unfed(facts, hookup)
+
+
+def _unfed(facts: Facts, hookup: Hookup) -> Iterator[Finding]:
+    """The damper hangs on the control's constant 24 V, and nothing feeds that."""
+    wired = facts.as_wired
+    (feed,) = hookup.control.with_role("control-hot")
+    damper = hookup.at_damper(HOT)
+    empty = not facts.is_wired(feed) and wired.joined(damper, hookup.at_control(HOT))
+    if empty and facts.supplies and wired.is_traced(damper) and not wired.hot_supplies(damper):
+        yield RULE.finding(
+            facts,
+            _fault(hookup, "feed"),
+            hookup.control.name_span,
+            terminals=(feed, damper),
+            damper=facts.show(damper),
+            control=facts.show(feed),
+        )
+
+
+def _fault(hookup: Hookup, fault: str) -> str:
+    """A spring shuts the damper without the constant 24 V; a motor that is to shut it cannot."""
+    by_spring = str(hookup.damper.values.get("action")) == "spring-shut"
+    return f"{fault}-to-shut" if fault in ("hot", "feed") and not by_spring else fault
 
 
 def _may_be_there(facts: Facts, hookup: Hookup, role: str) -> bool:
