@@ -45,7 +45,49 @@ def test_the_common_of_a_thermostat_on_r() -> None:
     assert found.message == "the common stat.C of stat is on the hot side: move it to xfmr.C"
 
 
+THREE_WIRE = """\
+part xfmr is transformer
+part stat is thermostat
+part zone is zone-valve-3-wire
+part aid is relay
+wire xfmr.R to stat to zone.M
+wire zone.ME to xfmr.C
+wire xfmr.C to earth: green
+"""
+
+
+def test_what_stands_beside_a_three_wire_zone_valve_is_still_told() -> None:
+    unit = (
+        THREE_WIRE + "part hand is service-switch\nwire xfmr.R to aid.A\n"
+        "wire aid.B to hand to zone.E\n"
+    )
+    (found,) = (each for each in findings(unit) if each.rule == NAME)
+    assert "hand switches its common: put hand between xfmr.R and aid" in found.message
+
+
+def test_a_thermostat_beside_a_safety_is_not_called_one() -> None:
+    unit = changed(
+        FAN,
+        ("part fan", "part limit is high-limit\npart fan"),
+        ("xfmr.R to stat.R", "xfmr.R to fan.A"),
+        ("stat.W to fan.A", "fan.B to limit to stat"),
+        ("fan.B to xfmr.C", "stat.W to xfmr.C"),
+    ).replace("limit to stat\n", "limit to stat.R\n")
+    found = only(unit)
+    assert found.message == (
+        "fan is on the hot side at fan.A, and limit, a safety, is in its common: put limit and "
+        "stat between xfmr.R and fan, and run fan.B straight to xfmr.C"
+    )
+    assert found.seen_at_unit.endswith("keeps it on, whatever limit says.")
+
+
 SILENT = {
+    "a zone valve's end switch that shares a terminal with its motor": THREE_WIRE
+    + "wire xfmr.R to aid to zone.E\n",
+    "several such valves side by side": THREE_WIRE
+    + "part more is zone-valve-3-wire\npart stat2 is thermostat\n"
+    "wire xfmr.R to stat2 to more.M\nwire more.ME to xfmr.C\n"
+    "wire xfmr.R to aid to zone.E to more.E\n",
     "switched on the hot side": FAN,
     "coil terminals have no polarity": changed(
         FAN, ("fan.A", "fan.x"), ("fan.B", "fan.A"), ("fan.x", "fan.B")

@@ -17,11 +17,14 @@ from wirecheck.model.nearest import both
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
+from wirecheck.rules.sides import Trace
 
 #: Loads without a polarity of their own, of parts whose chapter is not another one.
 _TYPES = frozenset({"coil", "motor", "lamp", "appliance"})
 _ELSEWHERE = frozenset({"ignition-control", "gas-valve", "vent-damper"})
 _COMMON = frozenset({"thermostat-common", "probe-common"})
+#: The terminal of a zone valve that its motor and its end switch share.
+_SHARED_BY_MOTOR = "motor-end-switch"
 
 _GOOD = """\
 part xfmr is transformer
@@ -45,7 +48,10 @@ RULE = Rule(
         "With the common earthed, a chafed lead between the load and its switch is a switch that "
         "is always on; and who measures from the common finds 24 V where none should be."
     ),
-    blind_spots="Loads inside devices whose wiring is not drawn.",
+    blind_spots=(
+        "Loads inside devices whose wiring is not drawn. A load behind the end switch of a zone "
+        "valve of three terminals, which cannot stand on the hot side."
+    ),
     caution=MOVING_LEADS,
     sources=(PRACTICE, Source("NFPA 79", "standard", "9.1.4")),
     faults={
@@ -55,10 +61,10 @@ RULE = Rule(
             "It works; an earth fault between {load} and {contacts} keeps it on with no call.",
         ),
         "safety-in-common": Fault(
-            "{load} is on the hot side at {terminal}, and the safety {contacts} stands in its "
+            "{load} is on the hot side at {terminal}, and {safety}, a safety, is in its "
             "common: put {contacts} between {hot} and {load}, and run {other} straight to {common}",
-            "It works; an earth fault between {load} and {contacts} keeps it on, whatever the "
-            "safety says.",
+            "It works; an earth fault between {load} and {contacts} keeps it on, whatever {safety} "
+            "says.",
             Breaks.SAFETY,
         ),
         "common-on-hot": Fault(
@@ -98,16 +104,19 @@ def check(facts: Facts) -> Iterator[Finding]:
         sides, supply, off = facts.sides, landing.supply, landing.off
         spec = landing.load.spec
         if facts.role(landing.on) in _COMMON:
-            yield _finding(facts, "common-on-hot", landing, ())
+            yield _finding(facts, "common-on-hot", landing)
         elif sides.may_join(supply.common, off) and not sides.same(supply.common, off):
             trace = sides.trace(off, supply.common)
             conductor = sides.conductor(off)
             is_plain = isinstance(spec, LoadSpec) and spec.type in _TYPES
-            if is_plain and trace is not None and conductor not in told:
+            contacts = _movable(facts, supply, trace) if trace is not None else ()
+            if is_plain and contacts and conductor not in told:
                 told.add(conductor)
-                is_safety = any(_is_safety(contact) for contact in trace.contacts)
+                is_safety = any(_is_safety(contact) for contact in contacts)
                 fault = "safety-in-common" if is_safety else "switched-common"
-                yield _finding(facts, fault, landing, trace.contacts)
+                # A thermostat beside the safety goes along with it, and is not called one.
+                safeties = tuple(filter(_is_safety, contacts))
+                yield _finding(facts, fault, landing, contacts, safeties)
 
 
 def _landings(facts: Facts) -> Iterator[_Landing]:
@@ -120,11 +129,33 @@ def _landings(facts: Facts) -> Iterator[_Landing]:
                             yield _Landing(load, on, off, supply)
 
 
+def _movable(facts: Facts, supply: Supply, trace: Trace) -> tuple[Element, ...]:
+    """Contacts of a way that could stand on the hot side.
+
+    A zone valve of three terminals cannot: its end switch shares one with its motor, which goes
+    to the common.
+    """
+    return tuple(
+        contact
+        for contact in trace.contacts
+        if not any(
+            facts.role(end) == _SHARED_BY_MOTOR and facts.sides.same(end, supply.common)
+            for end in (contact.a, contact.b)
+        )
+    )
+
+
 def _is_safety(contact: Element) -> bool:
     return isinstance(contact.spec, SwitchSpec) and contact.spec.safety
 
 
-def _finding(facts: Facts, fault: str, landing: _Landing, contacts: tuple[Element, ...]) -> Finding:
+def _finding(
+    facts: Facts,
+    fault: str,
+    landing: _Landing,
+    contacts: tuple[Element, ...] = (),
+    safeties: tuple[Element, ...] = (),
+) -> Finding:
     on, off, supply = landing.on, landing.off, landing.supply
     return RULE.finding(
         facts,
@@ -138,4 +169,5 @@ def _finding(facts: Facts, fault: str, landing: _Landing, contacts: tuple[Elemen
         hot=facts.show(supply.hot),
         common=facts.show(supply.common),
         contacts=both(list(dict.fromkeys(contact.part.name for contact in contacts))),
+        safety=both(list(dict.fromkeys(contact.part.name for contact in safeties))),
     )
