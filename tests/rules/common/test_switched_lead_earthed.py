@@ -28,20 +28,28 @@ def test_an_earthed_pilot_lead_is_told_in_full() -> None:
 
 
 @pytest.mark.parametrize(
-    ("unit", "contact"),
+    ("unit", "moment"),
     [
-        (two_rod(more="wire box.MV to earth\n"), "K2 in box"),
-        (two_rod(more="wire valve.MV to pilot.HOOD\n"), "K2 in box"),
-        (two_rod(more="wire box.TH to earth\n"), "stat"),
-        (two_rod(more="wire stat.R to earth\n"), "limit"),
-        (changed(two_rod(), ("stat to box.TH", "stat to box.TH (touches earth)")), "stat"),
-        (direct(more="wire valve.1 to earth\n"), "K1 in box"),
+        (two_rod(more="wire box.MV to earth\n"), "K2 in box closes"),
+        (two_rod(more="wire valve.MV to pilot.HOOD\n"), "K2 in box closes"),
+        (two_rod(more="wire box.TH to earth\n"), "stat calls"),
+        (two_rod(more="wire stat.R to earth\n"), "there is power"),  # a limit is closed at rest
+        (changed(two_rod(), ("stat to box.TH", "stat to box.TH (touches earth)")), "stat calls"),
+        (direct(more="wire valve.1 to earth\n"), "K1 in box closes"),
     ],
 )
-def test_the_step_is_named(unit: str, contact: str) -> None:
+def test_the_step_is_named(unit: str, moment: str) -> None:
     found = only(unit)
     assert (found.rule, found.fault) == (NAME, "short")
-    assert found.seen_at_unit.endswith(f"as soon as {contact} closes.")
+    assert found.seen_at_unit.endswith(f"as soon as {moment}.")
+
+
+def test_a_limit_behind_the_thermostat_is_closed_already() -> None:
+    unit = changed(
+        two_rod(more="part ro is rollout-switch\n"),
+        ("stat to box.TH", "stat to ro to box.TH (touches earth)"),
+    )
+    assert only(unit).seen_at_unit.endswith("as soon as stat calls.")
 
 
 def test_with_nothing_else_earthed_it_waits() -> None:

@@ -5,10 +5,11 @@ Everything is quiet until the contact before it closes; then the earthed lead is
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from wirecheck.circuit.nets import Element
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.rules.call_chain.contacts import is_thermostat, switch
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.earthed_leads import metal, near_end, place
 from wirecheck.rules.facts import Facts, Supply
@@ -41,7 +42,7 @@ RULE = Rule(
         "short": Fault(
             "the lead {lead} is on {metal}, and its other side leads back to {common}: free it, "
             "renew it where it is chafed, and land it where it belongs",
-            "The fuse blows or the transformer burns out as soon as {contact} closes.",
+            "The fuse blows or the transformer burns out as soon as {moment}.",
         ),
         "floating": Fault(
             "the lead {lead} is on {metal}: free it, renew it where it is chafed, and land it "
@@ -92,7 +93,6 @@ def _finding(facts: Facts, supply: Supply, touches: list[Touch]) -> Finding:
     first = touches[0]
     end = near_end(facts, first)
     trace = facts.sides.trace(supply.hot, end)
-    contact = _named(trace.contacts[-1]) if trace and trace.contacts else supply.part.name
     return RULE.finding(
         facts,
         "short" if facts.is_grounded(supply.common) else "floating",
@@ -102,8 +102,17 @@ def _finding(facts: Facts, supply: Supply, touches: list[Touch]) -> Finding:
         lead=facts.lead(first.lead),
         metal=metal(facts, first),
         common=facts.show(supply.common),
-        contact=contact,
+        moment=_moment(trace.contacts if trace else ()),
     )
+
+
+def _moment(contacts: Sequence[Element]) -> str:
+    """When the last contact on the way closes: a limit is closed already and tells nothing."""
+    open_at_rest = [contact for contact in contacts if switch(contact).normal == "open"]
+    if not open_at_rest:
+        return "there is power"
+    last = open_at_rest[-1]
+    return f"{_named(last)} {'calls' if is_thermostat(last) else 'closes'}"
 
 
 def _named(contact: Element) -> str:
