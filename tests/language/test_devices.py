@@ -60,7 +60,7 @@ def test_a_kind_of_ones_own_is_used_like_any_other() -> None:
     part = diagram.parts["x"]
     assert (part.kind.name, part.kind.title, part.family) == (
         "mine",
-        "transformer (mine)",
+        "control transformer (mine)",
         "transformer",
     )
     assert part.values["rating"] == Quantity(20, 20, "VA")

@@ -134,3 +134,36 @@ def test_nothing_is_lost_and_nothing_drawn_twice(text: str) -> None:
         assert branch.number in shown or is_fed or branch.type in {"bond", "source"}
         if branch.type == "source" and branch.net_a == branch.net_b:
             assert branch.number in shown
+
+
+BOILER = """
+part l is mains: 240 V, two-legs
+part bc is boiler-control
+part x is transformer: primary 240 V
+part r is relay
+part b is blower: 240 V
+wire l.L1 to bc.L1
+wire l.L2 to bc.L2
+wire l.L1 to x.L1
+wire l.L2 to x.N
+wire x.R to r to x.C
+wire l.L1 to r.COM..NO to b to l.L2
+"""
+
+
+def test_a_contact_whose_far_end_is_not_traced_is_drawn_up_to_there() -> None:
+    drawn = _plan(f"{BOILER}wire bc.B1 to l.L1\nwire bc.B2 to unknown\n")
+    assert not {"bc burner", "bc limit"} & {f"{b.part.name} {b.name}" for b in drawn.spare}
+    assert "bc burner, bc limit" in [_told(link.tree) for link in drawn.links]
+
+
+def test_a_way_through_a_device_wired_at_one_end_is_spare_as_a_whole() -> None:
+    drawn = _plan(f"{BOILER}wire bc.B1 to l.L1\n")
+    assert {"bc burner", "bc limit"} <= {f"{b.part.name} {b.name}" for b in drawn.spare}
+
+
+def test_two_hot_legs_come_before_the_control_circuit() -> None:
+    drawn = _plan(BOILER)
+    families = [section.sources[0].part.family for section in drawn.sections]
+    assert families == sorted(families, key=lambda family: family != "mains")
+    assert families[0] == "mains"

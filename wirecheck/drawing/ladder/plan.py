@@ -7,7 +7,7 @@ section, one ignition section or one link, or is named among the spare contacts.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import NamedTuple
@@ -18,7 +18,7 @@ from wirecheck.circuit.nets import Nets
 from wirecheck.drawing.ladder.branches import Branch, branches
 from wirecheck.drawing.ladder.series_parallel import Leaf, Tree, split
 from wirecheck.model.diagram import Part, Terminal
-from wirecheck.model.kind import SourceSpec
+from wirecheck.model.kind import SourceSpec, TerminalSpec
 from wirecheck.rules.facts import Facts
 
 
@@ -84,7 +84,7 @@ def plan(nets: Nets) -> Plan:
     sections, rest = _sections([b for b in everything if not b.is_signal])
     ignition, signal_rest = _ignition(nets, [b for b in everything if b.is_signal])
     rest = [branch for branch in [*rest, *signal_rest] if branch.type != "bond"]
-    spare = tuple(branch for branch in rest if _is_spare(nets, branch))
+    spare = tuple(branch for branch in rest if _is_spare(nets, branch, everything))
     rest = [branch for branch in rest if branch not in spare]
     closed = {net for section in sections for net in (section.left, section.right)}
     closed |= {net for one in ignition for net in (one.left, one.right)}
@@ -95,16 +95,35 @@ def plan(nets: Nets) -> Plan:
     return Plan(tuple(sections), tuple(ignition), links, spare)
 
 
-def _is_spare(nets: Nets, branch: Branch) -> bool:
+def _is_spare(nets: Nets, branch: Branch, everything: Sequence[Branch]) -> bool:
     """Say whether one end of a branch is on no lead, and no terminal there need be."""
-    return any(_is_idle_net(nets, net) for net in (branch.net_a, branch.net_b))
+    return any(_is_idle_net(nets, net, everything) for net in (branch.net_a, branch.net_b))
 
 
-def _is_idle_net(nets: Nets, number: int) -> bool:
-    members = nets.members[real_net(number)]
-    specs = (nets.diagram.spec(terminal) for terminal in members)
-    needed = any(spec is not None and spec.must for spec in specs)
-    return not needed and not any(map(nets.is_wired, members))
+def _is_idle_net(nets: Nets, number: int, everything: Sequence[Branch]) -> bool:
+    """Say whether nothing is wired to a net; one inside a device goes by the nets beyond it."""
+    if not all(map(_is_inner, _specs(nets, number))):
+        return _is_unwired(nets, number)
+    beside = [b for b in everything if number in (b.net_a, b.net_b)]
+    beyond = {net for b in beside for net in (b.net_a, b.net_b)} - {number}
+    return sum(not _is_unwired(nets, net) for net in beyond) < _ENDS
+
+
+def _is_unwired(nets: Nets, number: int) -> bool:
+    needed = any(spec is not None and spec.must for spec in _specs(nets, number))
+    return not needed and not any(map(nets.is_wired, nets.members[real_net(number)]))
+
+
+def _is_inner(spec: TerminalSpec | None) -> bool:
+    return spec is not None and spec.inner
+
+
+def _specs(nets: Nets, number: int) -> list[TerminalSpec | None]:
+    return [nets.diagram.spec(terminal) for terminal in nets.members[real_net(number)]]
+
+
+_ENDS = 2
+"""A way through a device has two."""
 
 
 # ---- rails and rungs -------------------------------------------------------------------------
@@ -156,7 +175,7 @@ def _rails(sources: list[Branch]) -> dict[tuple[int, int], list[Branch]]:
         if leg.part is other.part and leg.part.family == "mains":
             both = leg._replace(b=other.a, net_b=other.net_a, spec=_between_legs(leg))
             fed.setdefault((both.net_a, both.net_b), [both])
-    return fed
+    return dict(sorted(fed.items(), key=lambda rails: not _is_line(rails[1])))
 
 
 def _between_legs(leg: Branch) -> SourceSpec | None:
@@ -252,8 +271,7 @@ def _ends(nets: Nets, group: list[Branch], closed: set[int]) -> tuple[int, int]:
 
 
 def _takes_call(nets: Nets, net: int) -> bool:
-    members = nets.members[real_net(net)]
-    specs = (nets.diagram.spec(terminal) for terminal in members)
+    specs = _specs(nets, net)
     return any(spec is not None and spec.role in {"call", "damper-proved"} for spec in specs)
 
 
