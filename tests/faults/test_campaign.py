@@ -98,3 +98,15 @@ def test_what_is_wrong_without_a_fault_is_said() -> None:
     text = (EXAMPLES / "limit-in-common.wiring").read_text(encoding="utf-8")
     tried = wirecheck.try_faults(wirecheck.load_text(text).diagram)
     assert "main gas flows with limit open" in tried.already
+
+
+def test_a_damper_without_its_common_does_not_open() -> None:
+    text = (EXAMPLES / "boiler-with-vent-damper.wiring").read_text(encoding="utf-8")
+    found = effects(text)
+    assert found[("open", "box.D-COM to vent.COM")].severity is Class.NO_HEAT
+    assert found[("welded", "vent")].severity is Class.LATENT
+    shown = found[("touching", "box.D-CALL to vent.CALL, at box.D-CALL, and box.D-PROVED")]
+    assert (shown.severity, shown.reason.partition(":")[0]) == (
+        Class.HAZARD,
+        "main gas flows while vent is not open",
+    )

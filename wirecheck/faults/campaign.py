@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Nets
-from wirecheck.faults.effect import NOTHING, Behaviour, Class, Effect, effect
+from wirecheck.faults.effect import NOTHING, Behaviour, Class, Effect, dangerous_effect, effect
 from wirecheck.faults.fault import Fault, faults
 from wirecheck.model.collector import collector_paused
 from wirecheck.model.diagram import EARTH, Diagram, Terminal
@@ -76,6 +76,7 @@ class _Cut:
         self.diagram, numbers = part_of(diagram, parts)
         self._number_of = {number: place for place, number in enumerate(numbers)}
         self._known: dict[object, Effect] = {}
+        self._hazards: dict[object, bool] = {None: False}
 
     @cached_property
     def before(self) -> Behaviour:
@@ -141,22 +142,21 @@ class _Cut:
             seen.add(net)
             name = self.diagram.lead_name(lead)
             more = Fault("earthed", number, None, None, name, lead.span)
-            alone = self.effect_of(more)
-            if alone.severity is Class.HAZARD:
+            if self._is_hazard(more):
                 continue
-            both = effect(after, Behaviour(more.on(faulty), {}, self.before), None)
-            if both.severity is Class.HAZARD:
+            both = dangerous_effect(after, Behaviour(more.on(faulty), {}, self.before), None)
+            if both is not None and both.severity is Class.HAZARD:
                 reason = f"nobody notices; with {name} earthed as well, {both.reason}"
                 return Effect(Class.LATENT, "not noticed", reason)
         return None
 
-    def effect_of(self, fault: Fault) -> Effect:
-        """What a fault of this unit by itself comes to, a further one left out."""
-        key = ("alone", self._alike(fault))
-        if key not in self._known:
-            after = self._after(fault)
-            self._known[key] = effect(self.before, after, None)
-        return self._known[key]
+    def _is_hazard(self, fault: Fault) -> bool:
+        """Whether an earth fault of this unit is a hazard by itself."""
+        key = self._alike(fault)
+        if key not in self._hazards:
+            found = dangerous_effect(self.before, self._after(fault), None)
+            self._hazards[key] = found is not None and found.severity is Class.HAZARD
+        return self._hazards[key]
 
 
 def _outside(nets: Nets, conduction: Conduction, fault: Fault) -> Effect:

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from enum import IntEnum
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from wirecheck.circuit.netlist import ElementKey
@@ -105,7 +106,14 @@ class Behaviour:
             for _record, look in DANGERS:
                 for each in look(states):
                     self.broken.setdefault((each.property.name, each.about), (each, states))
-        self.calls = dict(self._lit())
+
+    @cached_property
+    def calls(self) -> dict[tuple[str, str], tuple[str, bool]]:
+        """For each control and caller the step at which that call alone fails, "" if none.
+
+        The flag says whether a running burner stops of it, or only the next start fails.
+        """
+        return dict(self._lit())
 
     def _danger(self, unit: Unit) -> States:
         def stands(variable: Switch) -> bool:
@@ -118,12 +126,10 @@ class Behaviour:
         return States(self.whole, unit, View.DANGER, contacts)
 
     def _lit(self) -> Iterator[tuple[tuple[str, str], tuple[str, bool]]]:
-        """For each control and caller: the step at which that call alone fails, or "".
-
-        The flag says whether a running burner stops of it, or only the next start fails.
-        """
         for unit in self.units:
-            contacts = Contacts(self.whole, unit, fixed=_is_no_call, stuck=self._stuck)
+            contacts = Contacts(
+                self.whole, unit, fixed=_is_no_call, stuck=self._stuck, dampers_follow=True
+            )
             states = States(self.whole, unit, View.OPERATION, contacts)
             calls = [each for each in contacts.variable.values() if each.what == "call"]
             states.matter = 0
@@ -201,6 +207,18 @@ def effect(before: Behaviour, after: Behaviour, contact: Part | None) -> Effect:
         after: with it.
         contact: the part whose own contact is stuck; None for a lead.
     """
+    danger = dangerous_effect(before, after, contact)
+    if danger is not None:
+        return danger
+    heat = _heat(before, after)
+    if heat.severity is Class.NO_EFFECT and before.has_line_ground and not after.has_line_ground:
+        reason = "the metal of the unit has lost its ground: a fault to it leaves it live"
+        return Effect(Class.LATENT, "not noticed", reason)
+    return heat
+
+
+def dangerous_effect(before: Behaviour, after: Behaviour, contact: Part | None) -> Effect | None:
+    """What the change comes to if it breaks a property of safety; None if it breaks none."""
     new = [mark for mark in after.broken if mark not in before.broken]
     gas = [mark for mark in new if mark[0] not in _DAMAGE]
     own = [m for m in gas if contact and m[0] in _PROTECTIONS and m[1][:1] == (contact.key,)]
@@ -220,11 +238,7 @@ def effect(before: Behaviour, after: Behaviour, contact: Part | None) -> Effect:
         when = "in standby" if idle else "on a call"
         reason = f"{after.broken[damage[0]][0].what} {when}"
         return Effect(Class.DAMAGE, "at once" if idle else "at the next cycle", reason)
-    heat = _heat(before, after)
-    if heat.severity is Class.NO_EFFECT and before.has_line_ground and not after.has_line_ground:
-        reason = "the metal of the unit has lost its ground: a fault to it leaves it live"
-        return Effect(Class.LATENT, "not noticed", reason)
-    return heat
+    return None
 
 
 def _name(part: Part | None) -> str:

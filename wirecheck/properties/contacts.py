@@ -52,7 +52,7 @@ class Contacts:
             burner.
     """
 
-    def __init__(
+    def __init__(  # noqa: PLR0913  # who asks about less says so by name
         self,
         whole: Whole,
         unit: Unit,
@@ -60,6 +60,7 @@ class Contacts:
         fixed: Callable[[Switch], bool] | None = None,
         stuck: Mapping[ElementKey, str] | None = None,
         calls_together: bool = False,
+        dampers_follow: bool = False,
     ) -> None:
         """Choose the variables.
 
@@ -69,9 +70,12 @@ class Contacts:
             fixed: variables that stand as in a running burner, for who asks only about that.
             stuck: contacts that are stuck ``open`` or ``closed``.
             calls_together: whether all that can call do so at once.
+            dampers_follow: whether a damper opens only if its motor is fed; else its blade stands
+                as it will, as one that sticks.
         """
         self._whole = whole
         self._unit = unit
+        self._dampers_follow = dampers_follow
         self._caller = (
             next((key.part for key in unit.contacts if key.part in whole.callers), None)
             if calls_together
@@ -196,7 +200,10 @@ class Contacts:
         variable = self.variable.get(key)
         if variable is None:
             return moved
-        by_itself = part.family == "vent-damper" or part.values.get("power") == "robbing"
+        by_itself = part.values.get("power") == "robbing" or (
+            part.family == "vent-damper"
+            and (not self._dampers_follow or part.values.get("action") == "spring-open")
+        )
         if by_itself or not movers or part.values.get("hold-open") == "set":
             return self.on(variable)
         return self.on(variable) & moved

@@ -69,9 +69,11 @@ def dangerous(whole: Whole, unit: Unit) -> States:
 def working(whole: Whole, unit: Unit) -> States:
     """A unit looked at for whether it works: its calls and its control go through all states.
 
-    Everything else stands as in a running burner.
+    Everything else stands as in a running burner; dampers and zone valves follow their motors.
     """
-    return States(whole, unit, View.OPERATION, Contacts(whole, unit, fixed=_stands_still))
+    return States(
+        whole, unit, View.OPERATION, Contacts(whole, unit, fixed=_stands_still, dampers_follow=True)
+    )
 
 
 def _stands_still(variable: Switch) -> bool:

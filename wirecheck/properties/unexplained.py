@@ -90,7 +90,8 @@ def _leads(states: States, broken: Broken) -> tuple[int, ...]:
 def _about(states: States, broken: Broken, leads: tuple[int, ...]) -> set[str]:
     """The parts a broken property is about, and those its current runs through."""
     if broken.property.breaks < Breaks.SAFETY:
-        return set(states.unit.parts)
+        whole = states.whole
+        return set(whole.diagram.parts if whole.is_one_burner else states.unit.parts)
     diagram = states.whole.diagram
     ends = (end.part for number in leads for end in diagram.leads[number][:2])
     return {
