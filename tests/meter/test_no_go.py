@@ -16,7 +16,7 @@ from wirecheck.model.diagram import EARTH, Diagram, Terminal
 from wirecheck.model.finding import Breaks
 
 EXAMPLES = sorted((ROOT / "examples").glob("*.wiring"))
-VOLTS = ("volts AC", "millivolts DC")
+VOLTS = ("volts AC",)
 
 
 class Hazards:

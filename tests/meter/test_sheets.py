@@ -152,7 +152,7 @@ wire box.GND to pilot.HOOD
         "end of the lead taken off box.SENSE / pilot.ROD",
         "end of the lead taken off box.SENSE / pilot.HOOD",
     ]
-    assert any("No supply is drawn" in remark for remark in of.remarks)
+    assert any("No supply that the line feeds" in remark for remark in of.remarks)
 
 
 def test_a_sketch_without_a_control_has_its_loads() -> None:
@@ -177,3 +177,33 @@ def test_the_line_is_marked_wherever_a_probe_is_on_it() -> None:
     assert marked == {
         "xfmr.L1", "zones.L1", "night.L1", "stop.1", "pump-1.L", "pump-2.L", "inducer.L",
     }  # fmt: skip
+
+
+def test_call_terminals_of_another_unit_show_its_own_volts_until_they_are_joined() -> None:
+    of = sheet("""part zones is transformer
+part stat is thermostat
+part zone is zone-valve
+part boiler is boiler-call
+wire zones.R to stat to zone.M1
+wire zone.M2 to zones.C
+wire boiler.1 to zone.E1..E2 to boiler.2
+""")
+    shown = {
+        stage: [each.value for each in readings(of, stage) if each.red.shown == "boiler.1"]
+        for stage in (Stage.POWER_OFF, Stage.IDLE, Stage.CALL)
+    }
+    assert shown[Stage.POWER_OFF] == pytest.approx([0])
+    assert shown[Stage.IDLE] == pytest.approx([26], abs=3)
+    assert shown[Stage.CALL] == pytest.approx([0], abs=0.1)
+
+
+def test_what_a_pilot_flame_feeds_is_left_to_its_maker() -> None:
+    of = sheet("""part pile is thermopile
+part stat is thermostat: volts 750 mV
+part valve is millivolt-gas-valve
+wire pile.PLUS to valve.GEN
+wire valve.GEN to stat to valve.CALL
+wire pile.MINUS to valve.C
+""")
+    assert any("only while the pilot burns" in remark for remark in of.remarks)
+    assert {each.meter for each in of.readings} == {"ohms"}

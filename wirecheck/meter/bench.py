@@ -10,7 +10,7 @@ from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.netlist import ElementKey, highest
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.meter.chains import Chain, Chains, Link
-from wirecheck.meter.figures import limit_words, millivolts_words, volts_words
+from wirecheck.meter.figures import limit_words, volts_words
 from wirecheck.meter.instrument import Positions, Voltmeter
 from wirecheck.meter.no_go import NoGo
 from wirecheck.meter.reading import Probe, Reading, Wrong
@@ -115,8 +115,24 @@ class Bench:
         return self._conduction.way(self.nets.net(a), self.nets.net(b)).contacts
 
     def supplies(self) -> list[Element]:
-        """Every secondary, and whatever else feeds a control circuit; not the mains."""
-        return [each for _key, each in self.elements("source") if each.part.family != "mains"]
+        """Every secondary: what the mains feed, and not the call terminals of another unit.
+
+        What a pilot flame feeds has volts only while it burns, and is not read here.
+        """
+        return [
+            each
+            for _key, each in self.elements("source")
+            if isinstance(each.spec, SourceSpec) and each.spec.fed_by
+        ]
+
+    def own_calls(self) -> list[tuple[Terminal, Terminal]]:
+        """Pairs of terminals with a supply of their own behind them, which a contact joins."""
+        return [
+            (first, second)
+            for part in self.diagram.parts.values()
+            if part.kind.own_supply
+            for first, second in (part.with_role("call-side"),)
+        ]
 
     def is_earthed(self, source: Element) -> bool:
         """Whether a conductor joins a side of a supply with the unit's earth."""
@@ -206,16 +222,14 @@ class Bench:
         if self._refused(red, black) or red == black:
             return
         value = self._voltmeter.volts(closed, red, black, power=power)
-        direct = self._is_millivolt(red, black)
-        shown = millivolts_words(value) if direct else volts_words(value)
         yield Reading(
             0,
-            "millivolts DC" if direct else "volts AC",
+            "volts AC",
             self.probe(red),
             self.probe(black),
             "",
             value,
-            shown,
+            volts_words(value),
             tuple(wrong),
             line_voltage=self.line_voltage(closed, red, black),
         )
@@ -239,12 +253,6 @@ class Bench:
         if any(self.no_go.at_line_voltage(end) for end in ends):
             return True
         return any(self.measured(closed, end, EARTH) > CLASS_2_V for end in ends if end != EARTH)
-
-    def _is_millivolt(self, *ends: Terminal) -> bool:
-        return any(
-            (spec := self.diagram.spec(end)) is not None and spec.circuit == "millivolt"
-            for end in ends
-        )
 
 
 def call_ends(control: Part) -> tuple[Terminal, Terminal]:

@@ -24,11 +24,6 @@ def limit_words(volts: float) -> str:
     return f"{volts:.3g} V"
 
 
-def millivolts_words(volts: float) -> str:
-    """``480 mV``."""
-    return f"{volts * 1000:.0f} mV"
-
-
 def amps_words(amps: float) -> str:
     """``0.79 A``."""
     return f"{amps:.2f} A"

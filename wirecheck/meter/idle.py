@@ -55,8 +55,6 @@ class Idle:
 
     def _secondary_wrong(self, source: Element) -> list[Wrong]:
         name, bench = source.part.name, self._bench
-        if not bench.primary(source):
-            return [Wrong("0 V", f"{name} gives nothing")]
         return [
             Wrong("0 V", f"with line volts on: a winding of {name} is open, or its own fuse"),
             Wrong(f"over {bench.most_v(source)}", f"{name} is on the wrong tap for its line"),
@@ -115,11 +113,10 @@ class Idle:
 
     def own_calls(self) -> Iterator[Reading]:
         """Terminals with a supply of their own behind them, which a contact is to join."""
-        for part in self._bench.diagram.parts.values():
-            if part.kind.own_supply:
-                first, second = part.with_role("call-side")
-                wrong = [Wrong("0 V", f"{part.name} is called already, or gives nothing")]
-                yield from self._volts(first, second, wrong)
+        for first, second in self._bench.own_calls():
+            whose = self._bench.diagram.parts[first.part].name
+            wrong = [Wrong("0 V", f"{whose} is called already, or gives nothing")]
+            yield from self._volts(first, second, wrong)
 
     def _volts(self, red: Terminal, black: Terminal, wrong: list[Wrong]) -> Iterator[Reading]:
         return self._bench.volts(self._closed, red, black, wrong)

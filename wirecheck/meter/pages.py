@@ -64,6 +64,7 @@ def _called(bench: Bench) -> Iterator[Reading]:
         yield from running.supply()
         yield from running.thermostats()
         yield from running.loads(set())
+        yield from running.own_calls()
 
 
 def _running(bench: Bench) -> Iterator[Reading]:
@@ -74,6 +75,7 @@ def _running(bench: Bench) -> Iterator[Reading]:
         yield from running.supply()
         yield from running.thermostats()
         yield from running.loads(_read_on_the_call(bench))
+        yield from running.own_calls()
 
 
 def _read_on_the_call(bench: Bench) -> _Told:

@@ -36,6 +36,8 @@ class PowerOff:
             pairs = (self._bench.primary(source), (source.a, source.b))
             for red, black in filter(None, pairs):
                 yield from self._bench.volts(self._off, red, black, _DEAD, power=False)
+        for red, black in self._bench.own_calls():
+            yield from self._bench.volts(self._off, red, black, _DEAD, power=False)
 
     # ---- contacts and coils ------------------------------------------------------------------
 

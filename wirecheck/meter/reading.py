@@ -10,12 +10,11 @@ from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 
 #: What the meter is set to.
-Meter = Literal["volts AC", "millivolts DC", "ohms", "amps AC", "microamps DC"]
+Meter = Literal["volts AC", "ohms", "amps AC", "microamps DC"]
 
 #: The unit of a reading's value, whatever it is printed in.
 UNITS: dict[Meter, str] = {
     "volts AC": "V",
-    "millivolts DC": "V",
     "ohms": "ohm",
     "amps AC": "A",
     "microamps DC": "uA",
@@ -64,7 +63,7 @@ class Reading(NamedTuple):
     Attributes:
         step: its number on the sheet, from 1.
         meter: what the meter is set to.
-        red, black: where its probes go; no black one: a clamp round the leads at the red one.
+        red, black: where its probes go; no black one: a clamp, which goes where the red one says.
         how: what to do first, or how to hold it; "" if nothing.
         value: what this unit shows, in the unit of `UNITS`; inf where nothing conducts.
         good: the same for people, with what goes with it.

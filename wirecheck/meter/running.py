@@ -33,9 +33,7 @@ class Running:
 
     def supply(self) -> Iterator[Reading]:
         """Volts of each secondary under load, and what it gives."""
-        for key, source in self._bench.elements("source"):
-            if source.part.family == "mains":
-                continue
+        for source in self._bench.supplies():
             name = source.part.name
             wrong = [
                 Wrong(
@@ -45,7 +43,7 @@ class Running:
                 Wrong(f"over {self._bench.most_v(source)}", f"{name} is on the wrong tap"),
             ]
             yield from self._bench.volts(self._rest.closed, source.a, source.b, wrong)
-            yield from self._secondary_amps(key, source)
+            yield from self._secondary_amps(self._bench.key_of(source), source)
 
     def _secondary_amps(self, key: ElementKey, source: Element) -> Iterator[Reading]:
         amps = self._rest.steady.source_amps.get(key)
@@ -57,27 +55,36 @@ class Running:
         behind = f" of {amps_words(rated)} ({_rating_va(source):g} VA)" if rated else ""
         shown = self._bench.show(source.a)
         what = "the lead" if leads == 1 else f"all {leads} leads together"
-        wrong = [Wrong("more", "a coil shorted, or more on it than is drawn")]
+        wrong = [Wrong("far more", "a coil shorted, or more on it than is drawn")]
         if rated:
             over = f"over {amps_words(rated)}"
             wrong.append(Wrong(over, f"{source.part.name} is too small for what hangs on it"))
         yield Reading(
             0,
             "amps AC",
-            Probe(source.a, f"{what} at {shown}"),
+            Probe(source.a, f"clamp round {what} at {shown}"),
             None,
-            f"clamp round {what}",
+            "",
             amps,
             f"{amps_words(amps)}{behind}",
             tuple(wrong),
             line_voltage=self._bench.line_voltage(self._rest.closed, source.a),
         )
 
+    def own_calls(self) -> Iterator[Reading]:
+        """Call terminals with a supply of their own: closed, they show nothing."""
+        for first, second in self._bench.own_calls():
+            means = "the contact that is to join them has not made: read at what moves it"
+            wrong = [Wrong("24 V", means)]
+            yield from self._bench.volts(self._rest.closed, first, second, wrong)
+
     def thermostats(self) -> Iterator[Reading]:
         """The current through each thermostat, against its anticipator."""
         for key, contact in self._bench.elements("switch"):
             part = contact.part
-            if part.family != "thermostat" or not self._rest.closed[key]:
+            spec = self._bench.diagram.spec(contact.a)
+            low_volts = spec is not None and spec.circuit == "24V"
+            if part.family != "thermostat" or not low_volts or not self._rest.closed[key]:
                 continue
             amps = self._rest.steady.contact_amps[key]
             leads = self._bench.nets.leads_at(contact.b)

@@ -102,7 +102,10 @@ def remarks(bench: Bench) -> Iterator[str]:
         if bench.supplies():
             yield "The line is not drawn: the transformer is taken to have its rated volts."
         else:
-            yield "No supply is drawn: there are no volts to compute."
+            yield "No supply that the line feeds is drawn: there are no volts to compute."
+    for part in bench.diagram.parts.values():
+        if part.family == "pilot-generator":
+            yield f"{part.name} has volts only while the pilot burns: read as its maker tells."
     unearthed = [
         source.part.name
         for source in bench.supplies()

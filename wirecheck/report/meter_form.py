@@ -27,7 +27,7 @@ class ReadingForm(Form):
     """One reading; ``value`` is null where nothing conducts, ``black`` null for a clamp."""
 
     step: Position
-    meter: Literal["volts AC", "millivolts DC", "ohms", "amps AC", "microamps DC"]
+    meter: Literal["volts AC", "ohms", "amps AC", "microamps DC"]
     red: ProbeForm
     black: ProbeForm | None
     in_series: bool

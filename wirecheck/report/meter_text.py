@@ -19,7 +19,6 @@ from wirecheck.report.visible import cells, folded, visible
 #: What the meter is set to, in few letters.
 RANGES: dict[Meter, str] = {
     "volts AC": "V~",
-    "millivolts DC": "mV",
     "ohms": "ohm",
     "amps AC": "A~",
     "microamps DC": "uA",
@@ -123,7 +122,7 @@ def _reading(reading: Reading, page: Page) -> Iterator[str]:
 def probes(reading: Reading) -> str:
     """Where the probes go: red first."""
     if reading.black is None:
-        return f"clamp round {reading.red.shown}"
+        return reading.red.shown
     between = "in series, " if reading.in_series else ""
     return f"{between}{reading.red.shown} to {reading.black.shown}"
 
