@@ -101,3 +101,15 @@ SILENT = {
 @pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
 def test_near_misses_are_silent(unit: str) -> None:
     assert NAME not in [found.rule for found in findings(unit)]
+
+
+def test_the_burner_s_metal_is_hot_only_where_a_lead_brings_com_to_it() -> None:
+    on_hot = changed(
+        two_rod(burner="pilot-burner: two-rod, bond none"),
+        ("xfmr.C to box.COM", "xfmr.R to box.COM"),
+    )
+    (with_ground,) = (f for f in findings(on_hot) if f.fault == "com-on-hot-dead")
+    assert with_ground.seen_at_unit.endswith("Its burner's metal is on the hot side.")
+    without_ground = changed(on_hot, ("wire box.GND to pilot.HOOD: green\n", ""))
+    (dead,) = (f for f in findings(without_ground) if f.fault == "com-on-hot-dead")
+    assert dead.seen_at_unit == "Dead: no volts across the control."

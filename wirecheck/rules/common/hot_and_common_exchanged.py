@@ -92,7 +92,7 @@ RULE = Rule(
         ),
         "com-on-hot-dead": Fault(
             "{com} is on the hot side, {hot}, as the call is: move its lead to {common}",
-            "Dead: no volts across the control. Its burner's metal is on the hot side.",
+            "Dead: no volts across the control.{metal}",
             Breaks.OPERATION,
         ),
     },
@@ -175,6 +175,7 @@ def _on_hot(facts: Facts, landing: _Landing) -> Finding:
 
 def _finding(facts: Facts, landing: _Landing, fault: str, edits: tuple[Edit, ...]) -> Finding:
     com, call, supply = landing.com, landing.call, landing.supply
+    on_metal = facts.as_wired.net(com) in facts.as_wired.once(_metal_nets)
     return RULE.finding(
         facts,
         fault,
@@ -186,4 +187,11 @@ def _finding(facts: Facts, landing: _Landing, fault: str, edits: tuple[Edit, ...
         call=facts.show(call),
         hot=facts.show(supply.hot),
         common=facts.show(supply.common),
+        metal=" Its burner's metal is on the hot side." if on_metal else "",
     )
+
+
+def _metal_nets(facts: Facts) -> frozenset[int]:
+    """Nets with the metal of a burner on them, by a burner ground or another lead."""
+    burners = facts.of("burner")
+    return frozenset(facts.net(end) for each in burners for end in each.with_role("burner-metal"))
