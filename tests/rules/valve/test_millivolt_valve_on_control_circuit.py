@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.raised import only, raised
+from tests.rules.raised import mended, only, raised
 from tests.rules.units import direct, two_rod
 from wirecheck.model.finding import Breaks
 
@@ -38,7 +38,30 @@ def test_a_thermostat_of_24_volts_on_it_is_found() -> None:
     assert "millivolt-valve-on-control-circuit" in [rule for rule, _fault, _text in raised(unit)]
 
 
+STANDING = """\
+part xfmr is transformer
+part stat is thermostat
+part valve is standing-pilot-gas-valve
+wire xfmr.R to stat to valve.TC
+wire valve.TC-C to xfmr.C
+"""
+
+
+def test_24_volts_on_the_thermocouple_s_terminals_of_a_24_volt_valve() -> None:
+    """The valve is the right one: its leads are on the wrong terminals."""
+    found = only(STANDING)
+    assert (found.fault, found.span.text) == ("on-thermocouple", "valve.TC")
+    assert found.message == (
+        "24 V is on valve.TC, which is for the thermocouple of valve: land it on valve.1"
+    )
+    assert found.breaks is Breaks.SAFETY
+    assert raised(mended(STANDING)) == []
+
+
 SILENT = {
+    "a standing pilot with its 24 V where it belongs": STANDING.replace("TC-C", "C").replace(
+        "valve.TC", "valve.1"
+    ),
     "on its own thermopile": OWN,
     "beside a unit with a control": two_rod(more=OWN),
     "beside it with one earth for both": two_rod(more=OWN + "wire mv.C to earth\n"),

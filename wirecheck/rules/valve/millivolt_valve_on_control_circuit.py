@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecheck.model.finding import Breaks, Finding
+from wirecheck.language.edit import move_end
+from wirecheck.model.diagram import Part, Terminal
+from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.cautions import UNLIT_GAS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -23,6 +25,13 @@ wire box.GND to pilot.HOOD: green
 """
 _GOOD = _UNIT.format(kind="gas-valve-3-wire") + "plug box to valve: PV, MV, VC to C\n"
 _BAD = _UNIT.format(kind="millivolt-gas-valve") + "plug box to valve: MV to CALL, VC to C\n"
+_STANDING = """\
+part xfmr is transformer
+part stat is thermostat
+part valve is standing-pilot-gas-valve
+wire xfmr.R to stat to valve.1
+wire valve.C to xfmr.C
+"""
 
 RULE = Rule(
     name="millivolt-valve-on-control-circuit",
@@ -42,9 +51,17 @@ RULE = Rule(
             "fit a valve made for 24 V",
             "Its coil burns out or sticks; gas may pass with no flame.",
         ),
+        "on-thermocouple": Fault(
+            "24 V is on {terminal}, which is for the thermocouple of {valve}: land it on {right}",
+            "The magnet that the thermocouple is to hold burns out or sticks, and then lets gas "
+            "pass with no pilot; the operator stays shut.",
+        ),
     },
-    bad=(Example(_BAD, (("on-24-volts", "CALL"),)),),
-    good=(Example(_GOOD),),
+    bad=(
+        Example(_BAD, (("on-24-volts", "CALL"),)),
+        Example(_STANDING.replace("valve.1", "valve.TC"), (("on-thermocouple", "valve.TC"),)),
+    ),
+    good=(Example(_GOOD), Example(_STANDING)),
 )
 
 
@@ -57,13 +74,42 @@ def check(facts: Facts) -> Iterator[Finding]:
                 continue
             feeds = facts.as_wired.once(Feeds)
             if feeds.is_live(end) or feeds.reaching(end):
+                right = _operator_of_24_v(facts, valve)
                 yield RULE.finding(
                     facts,
-                    "on-24-volts",
+                    "on-thermocouple" if right else "on-24-volts",
                     facts.place(end),
                     leads=facts.nets.leads_at(end),
                     terminals=[valve.terminal(name) for name in valve.structure.terminals],
+                    edits=_moves(facts, valve, end, right) if right else (),
                     terminal=facts.show(end),
                     valve=valve.name,
+                    right=facts.show(right) if right else "",
                 )
                 break
+
+
+def _operator_of_24_v(facts: Facts, valve: Part) -> Terminal | None:
+    """The terminal that 24 V is for, of a valve whose thermocouple only holds a magnet."""
+    for end in valve.with_role("operator"):
+        spec = facts.diagram.spec(end)
+        if spec is not None and spec.circuit != "millivolt":
+            return end
+    return None
+
+
+def _moves(facts: Facts, valve: Part, end: Terminal, right: Terminal) -> list[Edit]:
+    """Both leads to the operator, where it is empty and each is the only one of its terminal."""
+    pairs = [(end, right)]
+    commons = zip(
+        valve.with_role("generator-common"), valve.with_role("operator-common"), strict=False
+    )
+    pairs += [(a, b) for a, b in commons if facts.is_wired(a) and a != b]
+    edits = []
+    for old, new in pairs:
+        leads = facts.nets.leads_at(old)
+        if len(leads) != 1 or facts.is_wired(new):
+            return []
+        edit = move_end(facts.diagram, leads[0], old, new)
+        edits += [edit] if edit else []
+    return edits
