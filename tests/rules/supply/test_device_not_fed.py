@@ -43,6 +43,9 @@ def test_one_lost_lead_is_one_finding_for_all_it_feeds() -> None:
 
 
 LOUD = {
+    "two loads that meet and have no way back": changed(
+        FED, ("fan.B to xfmr.C", "fan.B to more.A\npart more is relay\nwire more.B to stat.W")
+    ),
     "a motor whose neutral ends at a splice": changed(
         "splice nut\n" + PUMP, ("line.N to pump.N", "nut to pump.N")
     ),
@@ -65,6 +68,12 @@ def test_other_dead_devices_are_found(unit: str) -> None:
 
 
 SILENT = {
+    "two lamps for half the volts in series": changed(
+        FED,
+        ("part fan is relay", "part fan is lamp: 12 V\npart more is lamp: 12 V"),
+        ("fan.A", "fan.L"),
+        ("fan.B to", "fan.N to more to"),
+    ),
     "across the line through a switch": PUMP,
     "the common may come over the earth": changed(FED, ("fan.B to xfmr.C", "fan.B to earth")),
     "a lamp across a limit tells of its trip": FED

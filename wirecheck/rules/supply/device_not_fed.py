@@ -151,7 +151,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             short.setdefault(conductor, []).append((end, other, taker.part))
     for side, takers in one_sided.items():
         yield _on_one_side(wired, takers, side)
-    for ends in short.values():
+    for ends in (each for each in short.values() if not _in_series(wired, each)):
         yield _not_reached(wired, ends)
 
 
@@ -259,6 +259,12 @@ def _miswired(facts: Facts) -> frozenset[str]:
     if any(sides.may_join(supply.hot, supply.common) for supply in facts.supplies):
         found.add("24V")
     return frozenset(found)
+
+
+def _in_series(facts: Facts, ends: list[tuple[Terminal, Terminal, Part]]) -> bool:
+    """Whether what meets at a conductor comes from two sides: then current flows through both."""
+    first = ends[0][1]
+    return any(not _on_one(facts, first, other) for _end, other, _part in ends[1:])
 
 
 def _by_two(facts: Facts, taker: _Taker, a: Terminal, b: Terminal) -> Finding:
