@@ -17,14 +17,17 @@ def test_r_earthed_beside_c_is_told_in_full() -> None:
     assert (found.rule, found.fault, found.breaks) == (NAME, "short", Breaks.SAFETY)
     assert found.message == (
         "the lead xfmr.R to earth puts the hot side xfmr.R on earth, and its common reaches earth "
-        "too: take it off; what belongs on earth is xfmr.C"
+        "too: take it off"
     )
     assert found.caution == "Shut off power and gas before moving leads."
+    assert [edit.words for edit in found.edits] == ["take out the green lead from xfmr.R to earth"]
+    assert mended(FAN + "wire xfmr.R to earth: green\n") == FAN
 
 
 def test_r_earthed_instead_of_c_shorts_through_the_burner_ground() -> None:
     unit = changed(two_rod(), ("wire xfmr.C to earth", "wire xfmr.R to earth"))
     assert (only(unit).fault, only(unit).span.text) == ("short", "earth")
+    assert only(unit).message.endswith("take it off; what belongs on earth is xfmr.C")
     assert raised(mended(unit)) == []
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecheck.language.edit import move_end
+from wirecheck.language.edit import move_end, remove_lead
 from wirecheck.model.diagram import EARTH
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
@@ -43,7 +43,7 @@ RULE = Rule(
     faults={
         "short": Fault(
             "the lead {lead} puts the hot side {hot} on {metal}, and its common reaches earth "
-            "too: take it off; what belongs on earth is {common}",
+            "too: take it off{instead}",
             "A dead short: the fuse blows or the transformer burns out as soon as power is on.",
         ),
         "alone": Fault(
@@ -83,7 +83,12 @@ def check(facts: Facts) -> Iterator[Finding]:
                 terminals=dict.fromkeys(
                     (supply.hot, supply.common, *(near_end(facts, touch) for touch in touches))
                 ),
-                edits=_to_common(facts, supply, touches),
+                instead=(
+                    ""
+                    if _is_earthed_by_lead(facts, supply)
+                    else f"; what belongs on earth is {facts.show(supply.common)}"
+                ),
+                edits=_mend(facts, supply, touches),
                 lead=facts.lead(first.lead),
                 hot=facts.show(supply.hot),
                 common=facts.show(supply.common),
@@ -91,11 +96,18 @@ def check(facts: Facts) -> Iterator[Finding]:
             )
 
 
-def _to_common(facts: Facts, supply: Supply, touches: list[Touch]) -> tuple[Edit, ...]:
-    """Land the one earth lead on the common, where it runs from the transformer itself."""
+def _is_earthed_by_lead(facts: Facts, supply: Supply) -> bool:
+    """Whether the common has a lead to earth already, and needs no second one."""
+    return any(touch.at == EARTH for touch in facts.sides.touches(supply.common))
+
+
+def _mend(facts: Facts, supply: Supply, touches: list[Touch]) -> tuple[Edit, ...]:
+    """Take off the one earth lead of the transformer, to its common if that has no earth."""
     touch = touches[0]
     lead = facts.diagram.leads[touch.lead]
     if len(touches) > 1 or touch.at != EARTH or supply.hot not in (lead.a, lead.b):
         return ()
+    if _is_earthed_by_lead(facts, supply):
+        return (remove_lead(facts.diagram, touch.lead),)
     edit = move_end(facts.diagram, touch.lead, supply.hot, supply.common)
     return (edit,) if edit else ()
