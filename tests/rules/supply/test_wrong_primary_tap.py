@@ -53,6 +53,17 @@ def test_a_wrong_tap_is_told_in_full_and_mended() -> None:
     assert raised(mended(unit)) == []
 
 
+@pytest.mark.parametrize(
+    ("unit", "seen"),
+    [
+        (fed("240 V", "208 V", "L1", "L2"), "Coils and controls run hot."),
+        (fed("240 V", "120 V", "L1", "L2"), "Coils and controls burn out."),
+    ],
+)
+def test_what_too_many_volts_do_depends_on_how_many(unit: str, seen: str) -> None:
+    assert only(unit).seen_at_unit == seen
+
+
 SILENT = {
     "the right tap": fed("240 V", "120/240 V", "L1", "L2", "240V"),
     "one leg of a split phase has half the volts": fed("240 V", "120 V", "L1", "N"),

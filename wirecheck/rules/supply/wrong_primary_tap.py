@@ -23,6 +23,10 @@ from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 #: (common practice, no source).
 NEAR: Final = 0.1
 
+#: From so many times their volts on coils are said to burn out and not only to run hot (common
+#: practice, no source).
+BURNS: Final = 1.5
+
 _GOOD = """\
 part line is mains: 240 V
 part xfmr is transformer: primary 120/240 V
@@ -57,7 +61,7 @@ RULE = Rule(
         "too-high": Fault(
             "the {rated} V primary of {part} gets {line} V at {tap}, so {secondary} V come out "
             "instead of {nominal} V: {mend}",
-            "Coils and controls run hot; at twice the volts they burn out.",
+            "Coils and controls {harm}.",
         ),
     },
     bad=(
@@ -113,6 +117,7 @@ def _windings(facts: Facts) -> Iterator[_Winding]:
 
 def _finding(facts: Facts, winding: _Winding, line: float) -> Finding:
     given = winding.secondary * line / winding.rated
+    harm = "burn out" if given > BURNS * winding.secondary else "run hot"
     tap = _right_tap(winding, line)
     mend = f"move the lead to {facts.show(tap)}" if tap else f"it needs a primary of {line:.0f} V"
     return RULE.finding(
@@ -128,6 +133,7 @@ def _finding(facts: Facts, winding: _Winding, line: float) -> Finding:
         line=f"{line:.0f}",
         tap=facts.show(winding.hot),
         secondary=f"{given:.1f}".removesuffix(".0"),
+        harm=harm,
         nominal=f"{winding.secondary:.0f}",
         mend=mend,
     )
