@@ -20,7 +20,7 @@ def test_a_switch_in_the_neutral_is_told_in_full() -> None:
     assert found.message == (
         "disc stands in the neutral: put it in the hot lead and run the neutral straight through"
     )
-    assert found.seen_at_unit == "Switched off, what lies beyond disc stops and stays hot."
+    assert found.seen_at_unit == "When disc opens, what lies beyond it stops and stays hot."
 
 
 def test_a_fuse_in_the_neutral() -> None:

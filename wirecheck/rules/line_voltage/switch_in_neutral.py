@@ -46,7 +46,7 @@ RULE = Rule(
         "switch": Fault(
             "{switch} stands in the neutral: put it in the hot lead and run the neutral straight "
             "through",
-            "Switched off, what lies beyond {switch} stops and stays hot.",
+            "When {switch} opens, what lies beyond it stops and stays hot.",
         ),
         "fuse": Fault(
             "{switch} stands in the neutral: put it in the hot lead and run the neutral straight "
