@@ -110,3 +110,19 @@ wire box.GND to pilot.HOOD: green
     assert (found.rule, found.fault) == (NAME, "in-run")
     assert "27 VA" in found.message
     assert raised(text.replace("20 VA", "40 VA")) == []
+
+
+def test_a_load_for_the_line_takes_little_on_24_volts_and_is_told_as_what_it_is() -> None:
+    text = """\
+part line is mains
+part xfmr is transformer: 40 VA
+part stat is thermostat
+part heat is load: 120 V, 0.5 A
+wire line.L1 to xfmr.L1
+wire line.N to xfmr.N
+wire line.G to earth
+wire xfmr.R to stat to heat to xfmr.C
+wire xfmr.C to earth: green
+"""
+    assert NAME not in [rule for rule, _fault, _text in raised(text)]
+    assert len(raised(text)) == 1

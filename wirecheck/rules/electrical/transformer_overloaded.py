@@ -11,6 +11,7 @@ from typing import Final
 
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.quantity import Quantity
+from wirecheck.rules.electrical.load_on_other_volts import MOST
 from wirecheck.rules.electrical.loads import Loading, Taker, loadings
 from wirecheck.rules.electrical.states import cooling, running
 from wirecheck.rules.electrical.words import takers_words, volt_amperes
@@ -84,7 +85,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         for fault, state in (("in-run", running), ("in-cooling", cooling)):
             solved = state(wired)
-            takers = [taker for taker in loading.takers if solved.is_on(taker)]
+            takers = [taker for taker in _made_for(loading) if solved.is_on(taker)]
             if _exceeds(loading, takers):
                 supply = loading.supply
                 yield RULE.finding(
@@ -98,6 +99,11 @@ def check(facts: Facts) -> Iterator[Finding]:
                     takers=takers_words(takers),
                 )
                 break
+
+
+def _made_for(loading: Loading) -> list[Taker]:
+    """Its loads but for those made for more volts, which take little on these: told elsewhere."""
+    return [taker for taker in loading.takers if taker.rated_v <= MOST * loading.rated_v]
 
 
 def _exceeds(loading: Loading, takers: list[Taker]) -> bool:
