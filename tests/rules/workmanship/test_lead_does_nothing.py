@@ -31,6 +31,7 @@ def test_a_link_inside_the_device_does_it_already() -> None:
 
 
 LOUD = {
+    "the common on VC twice": two_rod(more="splice nut\nwire box.VC to nut\nwire nut to valve.C\n"),
     "a ring of neutrals": PUMP
     + "part fan is inducer\nwire disc.2 to fan.L\nwire line.N to fan.N\nwire fan.N to pump.N\n",
     "over a splice": FAN + "splice nut\nwire fan.A to nut\nwire nut to stat.W\n",
@@ -44,6 +45,9 @@ def test_other_loops_are_found_once(unit: str) -> None:
 
 
 SILENT = {
+    "the common on COM and VC from one wire-nut": two_rod(
+        valve="", more="splice nut\nwire xfmr.C to nut\nwire nut to box.VC\n"
+    ).replace("part valve is gas-valve-3-wire\n", ""),
     "earths are the better the more there are": two_rod(
         more="wire pilot.HOOD to earth\nwire box.COM to earth\nwire box.GND to earth\n"
     ),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.language.edit import remove_lead
-from wirecheck.model.diagram import EARTH, OPEN_END, UNKNOWN_END, Terminal
+from wirecheck.model.diagram import EARTH, OPEN_END, UNKNOWN_END, Lead, Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -84,18 +84,21 @@ class _Joined:
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find leads that close a loop of leads and links, earths and burner grounds left out."""
-    joined = _Joined()
+    joined, by_leads = _Joined(), _Joined()
     for part in facts.diagram.parts.values():
         for link in part.structure.links:
             a, b = (part.terminal(name) for name in link.between)
             if facts.role(a) != "burner-ground" != facts.role(b):
                 joined.join(a, b)
+                if part.family == "strip":
+                    by_leads.join(a, b)
     runs: set[frozenset[Terminal]] = set()
     for number, lead in enumerate(facts.diagram.leads):
         ends = frozenset((lead.a, lead.b))
         if not lead.conducts or any(_is_ground(facts, end) for end in ends):
             continue
-        if not joined.join(lead.a, lead.b):
+        loops = not joined.join(lead.a, lead.b)
+        if not by_leads.join(lead.a, lead.b) or (loops and not _is_to_valve_common(facts, lead)):
             yield _finding(facts, number, is_doubled=ends in runs)
         runs.add(ends)
 
@@ -106,6 +109,14 @@ def _is_ground(facts: Facts, end: Terminal) -> bool:
         return True
     spec = facts.diagram.spec(end)
     return spec is not None and (spec.circuit == "earth" or spec.role == "burner-ground")
+
+
+def _is_to_valve_common(facts: Facts, lead: Lead) -> bool:
+    """Whether a lead brings the common to where a control gives it to the valve.
+
+    The two are one inside the control, but each is a terminal with a lead of its own.
+    """
+    return lead.a.part != lead.b.part and "valve-common" in (facts.role(lead.a), facts.role(lead.b))
 
 
 def _finding(facts: Facts, number: int, *, is_doubled: bool) -> Finding:
