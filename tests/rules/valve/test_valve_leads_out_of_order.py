@@ -127,9 +127,6 @@ SILENT = {
     "the common on the transformer's": two_rod(
         valve="plug box to valve: PV, MV\nwire xfmr.C to valve.C\n"
     ),
-    "the common on the earth that is the common": two_rod(
-        valve="plug box to valve: PV, MV\nwire valve.C to earth\n"
-    ),
     "a coil does not care which way round": direct(
         valve="wire box.V to valve.C\nwire box.VC to valve.1\n"
     ),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wirecheck.rules.common import (
     call_fed_from_common,
+    common_over_metal,
     control_common_missing,
     hot_and_common_exchanged,
     load_common_on_hot,
@@ -18,4 +19,5 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (call_fed_from_common.RULE, call_fed_from_common.check),
     (load_common_on_hot.RULE, load_common_on_hot.check),
     (switched_lead_earthed.RULE, switched_lead_earthed.check),
+    (common_over_metal.RULE, common_over_metal.check),
 )
