@@ -48,3 +48,9 @@ def test_wrapping_keeps_every_word_and_the_room(text: str, room: float) -> None:
 
 def test_controls_and_bidirectional_overrides_become_blanks() -> None:
     assert printable("a\nb\x1b[31mc\u202ed\ud800e\ufffe") == "a b [31mc d e "
+
+
+def test_a_long_word_breaks_behind_a_sign_if_it_has_one() -> None:
+    name = "right-09-direct-ignition.wiring"
+    room = text_width("right-09-direct-ign", 9)
+    assert wrapped(name, room, 9) == ["right-09-direct-", "ignition.wiring"]

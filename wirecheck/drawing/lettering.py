@@ -108,7 +108,7 @@ def fitting_size(
 
 
 def wrapped(text: str, room_pt: float, size_pt: float, face: Face = Face.PLAIN) -> list[str]:
-    """Break `text` at blanks into lines no wider than `room_pt`, a longer word anywhere."""
+    """Break `text` at blanks into lines no wider than `room_pt`, a longer word at a sign."""
     lines = [""]
     for word in printable(text).split():
         longer = f"{lines[-1]} {word}" if lines[-1] else word
@@ -121,9 +121,14 @@ def wrapped(text: str, room_pt: float, size_pt: float, face: Face = Face.PLAIN) 
 
 
 def _pieces(word: str, room_pt: float, size_pt: float, face: Face) -> list[str]:
+    """Break a word behind the last sign that fits, or anywhere if there is none."""
     pieces = [""]
     for character in word:
         if pieces[-1] and text_width(pieces[-1] + character, size_pt, face) > room_pt:
-            pieces.append("")
+            cut = max(map(pieces[-1].rfind, _BREAK_BEHIND)) + 1 or len(pieces[-1])
+            pieces[-1:] = [pieces[-1][:cut], pieces[-1][cut:]]
         pieces[-1] += character
     return pieces
+
+
+_BREAK_BEHIND = "/-_."

@@ -222,3 +222,33 @@ def test_a_fuse_shows_its_rating_and_a_limit_how_it_is_reset() -> None:
         )
     )
     assert {"fuse, 3 A", "high limit, manual reset"} <= set(_words(sheet))
+
+
+def test_a_long_terminal_keeps_clear_of_the_block_behind_it() -> None:
+    sheet = ladder_sheet(
+        unmarked(
+            "part t is transformer\npart c is pilot-ignition-control\npart d is vent-damper\n"
+            "part s is thermostat\nwire t.R to s to c.TH\nwire t.R to c.24V\nwire t.C to c.COM\n"
+            "plug c to d: D-HOT to HOT, D-CALL to CALL, D-PROVED to PROVED, D-COM to COM\n"
+            "part v is gas-valve-3-wire\nplug c to v: PV, MV, VC to C"
+        )
+    )
+    rim = next(item.bounds for item in sheet.in_order() if item.tag.id == "ladder-block-c")
+    (proved,) = (item.bounds for item in _letterings(sheet) if item.text == "PROVED")
+    assert proved.right < rim.left
+
+
+def test_the_letters_of_a_coil_stay_inside_its_circle() -> None:
+    sheet = ladder_sheet(
+        unmarked("part t is transformer\npart k is contactor\nwire t.R to k to t.C")
+    )
+    (letters,) = (item.bounds for item in _letterings(sheet) if item.text == "CON")
+    assert letters.width < 17
+
+
+def test_the_bond_of_the_burner_is_lettered_beside_its_sign() -> None:
+    sheet = ladder_sheet(unmarked(HEATER.replace("\nwire box.GND", "\n# wire box.GND")))
+    words = [item.bounds for item in _letterings(sheet) if item.text.startswith("touches the")]
+    signs = [item.bounds for item in sheet.in_order() if "bond" in item.tag.classes]
+    assert words
+    assert not any(one.overlaps(sign) for one in words for sign in signs)

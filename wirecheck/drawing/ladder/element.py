@@ -20,9 +20,12 @@ SAFETY_NOTE = "S in a black square: a safety, there to stop the gas."
 
 _NAME_RISE = 23.5
 _KIND_RISE = 14.5
+_KIND_SIZES_PT = (SMALL_PT, 6.5, 6.0)
 _LABEL_DROP = 8.0
-_LABEL_SLACK = 2.5
-"""By how much a label may reach under the symbol's own lead, and so be longer."""
+_LABEL_OFF_EDGE = 1.5
+"""From a label to the edge of the cell, where the rim of a block may stand."""
+_LABEL_IN = (2.0, 5.5)
+"""How far a label reaches under the symbol's own lead; so far only if it is long."""
 
 
 def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None:
@@ -48,22 +51,24 @@ def draw_element(work: Work, leaf: Leaf, left: Point, *, in_block: bool) -> None
         if spec is None or spec.inner:
             continue
         name = work.put_terminal(branch.part, terminal, port, circle=circle)
-        room = CELL / 2 - abs(port.x - middle.x) + _LABEL_SLACK
-        _letter_terminal(work.canvas, name, port, (align, room))
+        outward = CELL / 2 - abs(port.x - middle.x) - _LABEL_OFF_EDGE
+        _letter_terminal(work.canvas, name, port, (align, outward))
     _letter_name(work.canvas, middle, branch.part.name, _kind_words(branch), branch)
 
 
 _OUTWARD = (Align.RIGHT, Align.LEFT)
-_LETTERS_IN = {Align.RIGHT: 2.0, Align.LEFT: -2.0}
 
 
 def _letter_terminal(canvas: Canvas, name: str, port: Point, place: tuple[Align, float]) -> None:
-    """Letter a terminal under the wire, on the side away from the symbol, in that much room."""
-    align, room = place
-    size_pt = fitting_size(name, room, TERMINAL_SIZES_PT)
-    for row, line in enumerate(_lines(name, size_pt, room)):
-        at = port.moved(_LETTERS_IN[align], _LABEL_DROP + row * size_pt)
-        canvas.text(at, fitted(line, room, size_pt), Letters(size_pt, align=align))
+    """Letter a terminal under the wire, on the side away from the symbol, in so much room there."""
+    align, outward = place
+    least, most = _LABEL_IN
+    size_pt = fitting_size(name, outward + most, TERMINAL_SIZES_PT)
+    for row, line in enumerate(_lines(name, size_pt, outward + most)):
+        shown = fitted(line, outward + most, size_pt)
+        inward = max(least, text_width(shown, size_pt) - outward)
+        at = port.moved(inward if align is Align.RIGHT else -inward, _LABEL_DROP + row * size_pt)
+        canvas.text(at, shown, Letters(size_pt, align=align))
 
 
 def _lines(name: str, size_pt: float, room: float) -> tuple[str, ...]:
@@ -85,13 +90,12 @@ def _letter_name(canvas: Canvas, middle: Point, name: str, words: str, branch: B
     shown = fitted(name, room - 12 * is_safety, NAME.size_pt, NAME.face)
     at = middle.moved(6 if is_safety else 0, -rise)
     canvas.text(at, shown, NAME)
-    canvas.text(middle.moved(0, -_KIND_RISE), fitted(words, room, SMALL_PT), _SMALL_CENTRED)
+    size_pt = fitting_size(words, room, _KIND_SIZES_PT)
+    style = Letters(size_pt, align=Align.CENTRE)
+    canvas.text(middle.moved(0, -_KIND_RISE), fitted(words, room, size_pt), style)
     if is_safety:
         half = text_width(shown, NAME.size_pt, NAME.face) / 2
         draw_safety_mark(canvas, at.moved(-half - 7, 0))
-
-
-_SMALL_CENTRED = Letters(SMALL_PT, align=Align.CENTRE)
 
 
 def draw_safety_mark(canvas: Canvas, at: Point) -> None:

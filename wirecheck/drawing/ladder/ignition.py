@@ -91,7 +91,7 @@ def _draw_corner(work: Work, part: Part, terminal: Terminal, at: Point, net: int
             work.canvas.line([at, at.moved(0, 8)])
             place(work.canvas, supply.FRAME, Pose(at.moved(0, 8)), tag=Tag(classes=("bond",)))
             words = f"touches the appliance: {strength} bond"
-            work.canvas.text(at.moved(inward * 2, 19), words, Letters(SMALL_PT, align=align))
+            work.canvas.text(at.moved(inward * 2.6, 19), words, Letters(SMALL_PT, align=align))
 
 
 def _way_words(work: Work, ignition: Ignition) -> str:

@@ -7,6 +7,8 @@ from wirecheck.drawing.symbols.symbol import Pen, Standard, Symbol, two_ports
 
 _HALF = 20.0
 _RADIUS = 9.5
+_LONG = 3
+"""So many letters stand in a circle in a smaller size."""
 _BLOCK = Box(-14, -8.5, 14, 8.5)
 
 
@@ -18,7 +20,7 @@ def _tails(pen: Pen, reach: float) -> None:
 def _coil(pen: Pen) -> None:
     _tails(pen, _RADIUS)
     pen.circle(0, 0, _RADIUS)
-    pen.letter(0, 0, pen.inside)
+    pen.letter(0, 0, pen.inside, 8.0 if len(pen.inside) < _LONG else 6.5)
 
 
 def _motor(pen: Pen) -> None:
