@@ -44,7 +44,12 @@ def test_a_right_diagram_ends_the_call_with_0_and_is_not_called_safe(
 
 def test_what_was_taken_as_given_and_not_checked_is_said(wirecheck: CommandLine) -> None:
     wirecheck.file("heater.wiring", f"{BURNER_GROUND}wire box.TH to unknown\n")
-    out = wirecheck("check", "heater.wiring").out
+    short = wirecheck("check", "heater.wiring").out
+    assert re.search(
+        r"^taken as given \(common practice, no source\): values of", short, re.MULTILINE
+    )
+    assert "trial 90 s" not in short
+    out = wirecheck("check", "--assumed", "heater.wiring").out
     assert "taken as given (common practice, no source):" in out
     assert re.search(r"^  box: .*trial 90 s", out, re.MULTILINE)
     assert re.search(r"^not checked:\n  heater\.wiring:7:6: untraced lead: ", out, re.MULTILINE)

@@ -87,10 +87,20 @@ def test_a_report_word_for_word() -> None:
 def test_a_long_list_is_cut_with_its_count() -> None:
     assumed = tuple(Assumed(f"part {n}: as usual", "practice") for n in range(MOST_LISTED + 7))
     file = CheckedFile("heater.wiring", (), checked(assumed=assumed))
-    lines = list(check_text([file], 1, Page()))
+    lines = list(check_text([file], 1, Page(), assumed=True))
     assert f"  part {MOST_LISTED - 1}: as usual" in lines
     assert f"  part {MOST_LISTED}: as usual" not in lines
     assert "  and 7 lines more; --as json has all of them" in lines
+
+
+def test_values_of_several_parts_are_counted_unless_asked_for() -> None:
+    assumed = (Assumed("a: 24 V", "practice"), Assumed("b: 24 V", "practice"))
+    file = CheckedFile("heater.wiring", (), checked(assumed=assumed))
+    short = "taken as given (practice): values of 2 parts; --assumed lists them"
+    assert short in list(check_text([file], 1, Page()))
+    full = list(check_text([file], 1, Page(), assumed=True))
+    assert full[full.index("taken as given (practice):") + 1 :][:2] == ["  a: 24 V", "  b: 24 V"]
+    assert short not in full
 
 
 def test_what_no_diagram_was_checked_for_is_said_once() -> None:

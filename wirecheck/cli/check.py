@@ -27,6 +27,11 @@ BYTE_ORDER_MARK = b"\xef\xbb\xbf"
     help="Instead, try every single fault of leads and contacts: what the unit then does.",
 )
 @click.option(
+    "--assumed",
+    is_flag=True,
+    help="List in the text every value that was taken as given because the file does not say it.",
+)
+@click.option(
     "--as",
     "form",
     type=click.Choice(["text", "json", "csv"]),
@@ -36,8 +41,14 @@ BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 )
 @debug_option
 @click.pass_context
-def command(
-    ctx: click.Context, files: tuple[str, ...], *, fix: bool, faults: bool, form: str
+def command(  # noqa: PLR0913  # one for each option
+    ctx: click.Context,
+    files: tuple[str, ...],
+    *,
+    fix: bool,
+    faults: bool,
+    assumed: bool,
+    form: str,
 ) -> None:
     """Name every wiring mistake at its line.
 
@@ -65,7 +76,7 @@ def command(
     else:
         from wirecheck.report.check_text import check_text
 
-        print_lines(check_text(checked, count, page()))
+        print_lines(check_text(checked, count, page(), assumed=assumed))
     ctx.exit(tally(checked, count).exit_code)
 
 

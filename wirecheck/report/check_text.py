@@ -2,7 +2,8 @@
 
 Each finding opens with ``file:line:column:``, the GNU convention, so that an editor jumps there;
 below it the line itself, what the unit does, what to mind and what to move. What was taken as given
-and what was not checked come behind the findings. No report calls a unit safe.
+(in short, unless asked for) and what was not checked come behind the findings. No report calls a
+unit safe.
 """
 
 from __future__ import annotations
@@ -31,13 +32,16 @@ CAUTIONS: Final = (
 MOST_LISTED: Final = 40
 
 
-def check_text(files: Sequence[CheckedFile], rules: int, page: Page) -> Iterator[str]:
+def check_text(
+    files: Sequence[CheckedFile], rules: int, page: Page, *, assumed: bool = False
+) -> Iterator[str]:
     """Write the report of a run, line by line.
 
     Args:
         files: what was checked, in the order given.
         rules: how many rules looked at each diagram.
         page: what it is written for.
+        assumed: whether to list everything that was taken as given.
     """
     cautioned = False
     for file in files:
@@ -51,7 +55,7 @@ def check_text(files: Sequence[CheckedFile], rules: int, page: Page) -> Iterator
             for words in step.words:
                 yield from page.item(visible(f"mended: {words} [{step.finding.rule}]"), "")
         alone = len(files) == 1
-        yield from _body(file, page, alone=alone)
+        yield from _body(file, page, alone=alone, assumed=assumed)
         if not alone:
             yield from page.plain_headline(f"{visible(file.file)}: {_verdict(file)}")
             yield ""
@@ -82,7 +86,7 @@ def cautions_text(page: Page) -> Iterator[str]:
         yield from map(page.alarm, rest)
 
 
-def _body(file: CheckedFile, page: Page, *, alone: bool) -> Iterator[str]:
+def _body(file: CheckedFile, page: Page, *, alone: bool, assumed: bool) -> Iterator[str]:
     checked = file.checked
     if checked:
         for finding in checked.findings:
@@ -92,7 +96,7 @@ def _body(file: CheckedFile, page: Page, *, alone: bool) -> Iterator[str]:
         yield from problem_text(problem, page)
         yield ""
     if checked and checked.assumed:
-        yield from _assumed(checked.assumed, page)
+        yield from _assumed(checked.assumed, page, in_full=assumed)
         yield ""
     here = [item for item in checked.not_checked if item.span or alone] if checked else []
     if here:
@@ -138,14 +142,18 @@ def _excerpt(span: Span, page: Page) -> Iterator[str]:
         yield page.faint(line.underline())
 
 
-def _assumed(assumed: Sequence[Assumed], page: Page) -> Iterator[str]:
-    """List what was taken as given, under where it comes from."""
+def _assumed(assumed: Sequence[Assumed], page: Page, *, in_full: bool) -> Iterator[str]:
+    """List what was taken as given under where it comes from, or say of how many parts it is."""
     by_source: dict[str, list[str]] = {}
     for item in assumed:
         by_source.setdefault(item.source, []).append(item.what)
     for source, whats in by_source.items():
-        yield from page.heading(f"taken as given ({visible(source)}):")
-        yield from _first_of([line for what in whats for line in page.item(visible(what))], page)
+        heading = f"taken as given ({visible(source)}):"
+        if in_full or len(whats) == 1:
+            yield from page.heading(heading)
+            yield from _first_of([row for what in whats for row in page.item(visible(what))], page)
+        else:
+            yield from page.heading(f"{heading} values of {len(whats)} parts; --assumed lists them")
 
 
 def _first_of(lines: Sequence[str], page: Page) -> Iterator[str]:
