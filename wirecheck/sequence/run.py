@@ -13,6 +13,7 @@ from wirecheck.sequence.script import Script
 from wirecheck.sequence.simulator import Simulation
 from wirecheck.sequence.story import Story
 from wirecheck.sequence.trace import Trace
+from wirecheck.sequence.untraced import untraced
 from wirecheck.sequence.verdict import Outcome, outcome
 
 
@@ -64,7 +65,7 @@ def run(diagram: Diagram, script: Script, view: View = View.OPERATION) -> Run:
     told = tuple(
         Told(
             story.control.name,
-            outcome(story),
+            outcome(story, untraced(nets, story.control)),
             dangers(
                 Scene(nets, script, trace, story, chain(nets, story.control) if many else None)
             ),

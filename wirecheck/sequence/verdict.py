@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
+from wirecheck.model.nearest import both
 from wirecheck.model.quantity import Quantity
 from wirecheck.sequence.burner import BURNING
 from wirecheck.sequence.control import Phase
@@ -22,7 +23,7 @@ class Outcome(NamedTuple):
     Attributes:
         word: in one of a few words: ``runs``, ``by-luck``, ``stops``, ``no-start``, ``waits``,
             ``held``, ``not-lit``, ``not-proved``, ``no-main``, ``loses-flame``, ``no-call``,
-            ``keeps-on``, ``chatters``, ``burns-out``.
+            ``keeps-on``, ``chatters``, ``burns-out``, ``cannot-say``.
         sentence: for people.
     """
 
@@ -30,8 +31,29 @@ class Outcome(NamedTuple):
     sentence: str
 
 
-def outcome(story: Story) -> Outcome:
-    """How the run ends for one control."""
+#: Outcomes that do not hold where a lead that was not traced may go anywhere.
+_FAILURES = frozenset({"no-start", "waits", "not-lit", "not-proved", "no-main"})
+
+
+def outcome(story: Story, untraced: Sequence[str] = ()) -> Outcome:
+    """How the run ends for one control.
+
+    Args:
+        story: what it did.
+        untraced: the terminals, as people read them, at which leads of its unit are not traced. A
+            run takes such a lead as open, so that it proves no failure.
+    """
+    told = _told(story)
+    if not untraced or told.word not in _FAILURES:
+        return told
+    leads = f"the lead{'s' * (len(untraced) > 1)} at {both(untraced)}"
+    verb = "are" if len(untraced) > 1 else "is"
+    return Outcome(
+        "cannot-say", f"cannot say: {leads} {verb} not traced; taken as open, {told.sentence}"
+    )
+
+
+def _told(story: Story) -> Outcome:
     told = next(filter(None, (tell(story) for tell in _TELLERS)), None) or _runs(story)
     events = story.events("chatters")
     if not events:
