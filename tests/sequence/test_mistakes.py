@@ -409,3 +409,12 @@ def test_the_run_shows_what_is_seen_at_the_unit(mistake: Mistake) -> None:
     for view, expected in ((View.OPERATION, mistake.works), (View.DANGER, mistake.endangers)):
         run = ran(mistake.text, heat_call(**mistake.script), view)
         assert Seen(outcome(run), frozenset(danger_words(run))) == expected, sentence(run)
+
+
+def test_a_damper_opened_by_constant_power_is_told_with_what_goes_on() -> None:
+    """No limit in the call stops what does not hang on the call: none is said to."""
+    exchanged = changed(DAMPERED, ("D-HOT to HOT, D-CALL to CALL", "D-HOT to CALL, D-CALL to HOT"))
+    assert sentence(ran(exchanged)) == (
+        "goes on after the call has ended: 24 V still reach the ignition of box, and vent opens "
+        "with no call too"
+    )

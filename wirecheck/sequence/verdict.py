@@ -110,7 +110,10 @@ def _keeps_on(story: Story) -> Outcome | None:
     last = story.after_call()
     if last.start_s >= story.call_ends_s or last.state not in [phase.value for phase in ACTIVE]:
         return None
-    return Outcome("keeps-on", "goes on after the call has ended: nothing but a limit stops it")
+    early = [each for each in story.events("opening") if each.time_s < story.call_s]
+    too = f", and {early[0].track} opens with no call too" if early else ""
+    still = f"24 V still reach the ignition of {story.control.name}"
+    return Outcome("keeps-on", f"goes on after the call has ended: {still}{too}")
 
 
 # ---- before the flame ----------------------------------------------------------------------
