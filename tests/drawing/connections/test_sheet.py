@@ -113,7 +113,7 @@ def test_a_lead_can_be_found_by_its_number_and_says_its_ends() -> None:
 
 def test_lettering_says_number_colour_gauge_and_what_was_found() -> None:
     words = set(_lettered(connection_sheet(read(FURNACE))))
-    assert {"BK 14", "RD", "WH/RD in run", "GNYE", "YE loose end", "not traced"} <= {
+    assert {"line BK 14", "RD", "WH/RD in run", "GNYE", "YE loose end", "not traced"} <= {
         text.replace(" 18", "") for text in words
     }
     assert "ignition" in words
@@ -271,3 +271,22 @@ def test_a_kind_of_ones_own_says_what_it_is_made_from_and_a_choice_what_it_is_ab
     assert "pilot ignition control (ctl)" in " ".join(words)
     assert "link removed" in words
     assert any(word.startswith("trial 90 s") for word in words)
+
+
+def test_a_lead_at_line_voltage_is_heavier_and_says_so() -> None:
+    checked = read(
+        "part l is mains\npart x is transformer\npart f is fuse\npart r is relay\n"
+        "part b is blower\nwire l.L1 to f to x.L1\nwire l.N to x.N\nwire l.G to earth\n"
+        "wire x.C to earth\nwire x.R to r to x.C\nwire l.L1 to r.COM..NO to b to l.N"
+    )
+    page = connection_sheet(checked)
+    drawn = leads(page)
+    widths = {
+        checked.diagram.lead_name(lead): drawn[f"connections-lead-{number}"][0].stroke.width_pt
+        for number, lead in enumerate(checked.diagram.leads)
+    }
+    low = {"x.C to earth", "x.R to r.A", "r.B to x.C", "l.G to earth"}
+    assert {name for name, width in widths.items() if width == min(widths.values())} == low
+    tagged = [text for text in _lettered(page) if text.split()[:1] == ["line"]]
+    heading = 1  # “line supply”
+    assert len(tagged) == 2 * (len(widths) - len(low)) + heading

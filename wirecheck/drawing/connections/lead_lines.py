@@ -34,6 +34,8 @@ from wirecheck.model.diagram import LeadRole
 _LEAD_PT = 2.0
 _HEAVY_PT = 3.0
 """Ignition cables and jumpers."""
+_LINE_PT = 3.8
+"""Leads at line voltage."""
 _TAIL_SCALE = 0.75
 _RISE_PT = 6.4
 """From a lead to the middle of its lettering."""
@@ -77,7 +79,7 @@ def _draw_line(canvas: Canvas, scene: Scene, number: int, points: Sequence[Point
     if number in scene.marks.leads:
         canvas.line(points, _HALO, layer=Layer.GROUND)
     heavy = "ignition-cable" in lead.given or lead.role is LeadRole.JUMPER
-    width = _HEAVY_PT if heavy else _LEAD_PT
+    width = _LINE_PT if number in scene.on_line else _HEAVY_PT if heavy else _LEAD_PT
     tag = Tag(f"lead-{number}", ("lead", f"lead-{number}"), scene.diagram.lead_name(lead))
     draw_lead(canvas, points, lead_ink(lead), width, tag)
     if not lead.conducts:

@@ -24,6 +24,8 @@ from wirecheck.model.diagram import (
 )
 from wirecheck.model.quantity import Quantity
 
+LINE_WORD = "line"
+"""Marks a lead at line voltage."""
 _NUMBER_ROOM_PT = 44.0
 _WORDS_ROOM_PT = 110.0
 _BLANK_PT = 3.0
@@ -56,9 +58,10 @@ class LeadWords(NamedTuple):
 class LeadWriter:
     """Words the leads of one diagram."""
 
-    def __init__(self, nets: Nets) -> None:
-        """Number the nets; see `wire_numbers`."""
+    def __init__(self, nets: Nets, on_line: frozenset[int]) -> None:
+        """Number the nets (see `wire_numbers`); ``on_line`` are the leads at line voltage."""
         self._nets = nets
+        self._on_line = on_line
         self._numbers: Mapping[int, str] = wire_numbers(nets)
 
     def at(self, end: End) -> LeadWords:
@@ -68,7 +71,8 @@ class LeadWriter:
             number = str(lead.given["number"].value)
         else:
             number = self._numbers[self._nets.net_of[lead.b if end.at_b else lead.a]]
-        words = " ".join(filter(None, self._words(lead)))
+        line = LINE_WORD if end.lead in self._on_line else ""
+        words = " ".join(filter(None, [line, *self._words(lead)]))
         return LeadWords(
             fitted(number, _NUMBER_ROOM_PT, SMALL_PT, Face.BOLD),
             fitted(words, _WORDS_ROOM_PT, SMALL_PT) if words else "",

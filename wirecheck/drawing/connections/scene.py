@@ -22,6 +22,7 @@ from wirecheck.drawing.connections.stubs import (
     with_cables,
 )
 from wirecheck.drawing.geometry import Box, Point
+from wirecheck.drawing.line_leads import line_leads
 from wirecheck.model.diagram import Diagram
 
 
@@ -37,7 +38,10 @@ class Anchor(NamedTuple):
 
 
 class Scene(NamedTuple):
-    """A laid-out diagram: what stands where, and what is lettered beside it."""
+    """A laid-out diagram: what stands where, and what is lettered beside it.
+
+    ``on_line`` are the numbers of the leads at line voltage.
+    """
 
     diagram: Diagram
     sketch: Sketch
@@ -48,6 +52,7 @@ class Scene(NamedTuple):
     strips: dict[tuple[int, Side], Strip]
     marks: Marks
     column_of: dict[int, int]
+    on_line: frozenset[int]
 
     def block(self, number: int) -> Block:
         """Return a block by its number."""
@@ -90,7 +95,8 @@ class SceneBuilder:
         self.sketch = sketch_of(checked.diagram)
         self._diagram = checked.diagram
         self._marks = marks_of(checked.diagram, self.sketch, checked.findings)
-        writer = LeadWriter(checked.nets)
+        self._on_line = line_leads(checked.nets)
+        writer = LeadWriter(checked.nets, self._on_line)
         self._stubs = stubs_of(checked.diagram, self.sketch, writer, self._marks)
 
     def rough_size(self, plan: Plan) -> tuple[float, float]:
@@ -120,6 +126,7 @@ class SceneBuilder:
             strip_of,
             self._marks,
             column_of,
+            self._on_line,
         )
 
 

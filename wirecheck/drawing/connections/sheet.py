@@ -29,8 +29,9 @@ LEGEND = (
     "At each end of a lead: wire number (one for each net), colour in the letters of IEC 60757"
     " (BK black, BN brown, RD red, OG orange, YE yellow, GN green, BU blue, VT violet, GY grey,"
     " WH white, PK pink, TQ turquoise; WH/RD is white with a red tracer), gauge in AWG unless"
-    " another unit stands there. Leads that cross are not joined; a dot is a splice. A grey housing"
-    " is a plug, a ring holds the leads of one cable. Positions are not those in the unit."
+    " another unit stands there. The heaviest lines, lettered “line”, are at line voltage, or are"
+    " once a contact closes. Leads that cross are not joined; a dot is a splice. A grey housing is"
+    " a plug, a ring holds the leads of one cable. Positions are not those in the unit."
 )
 
 _COLUMN_PT = 320.0
