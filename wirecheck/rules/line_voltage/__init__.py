@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wirecheck.rules.line_voltage import (
+    both_speeds_fed,
     fan_limit_link_left_in,
     line_and_24_volts_joined,
     line_and_neutral_reversed,
@@ -20,6 +21,7 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (line_and_neutral_reversed.RULE, line_and_neutral_reversed.check),
     (switch_in_neutral.RULE, switch_in_neutral.check),
     (line_shorted.RULE, line_shorted.check),
+    (both_speeds_fed.RULE, both_speeds_fed.check),
     (mains_ground_not_earthed.RULE, mains_ground_not_earthed.check),
     (line_lead_colour.RULE, line_lead_colour.check),
 )
