@@ -225,3 +225,20 @@ def test_transformers_of_a_sketch_on_the_same_leads_are_fed_once() -> None:
     case = both.case()
     assert both.volts(case, "one.L1", "one.N") == pytest.approx(120, rel=1e-3)
     assert both.volts(case, "one.R", "two.R") == pytest.approx(2 * 26.4, rel=1e-2)
+
+
+@pytest.mark.parametrize("amount", ["0.000001", "999999999"])
+@pytest.mark.parametrize("what", ["primary {} V", "secondary {} V", "{} VA", "regulation {} %"])
+def test_ratings_that_nothing_has_are_solved_like_any(what: str, amount: str) -> None:
+    unit = drawn(
+        f"part line is mains\npart xfmr is transformer: {what.format(amount)}\n"
+        "part a is load: 24 V, 1 A\nwire line.L1 to xfmr.L1\nwire line.N to xfmr.N\n"
+        "wire xfmr.R to a to xfmr.C\n"
+    )
+    assert unit.volts(unit.case(), "a.1", "a.2") >= 0.0
+
+
+@pytest.mark.parametrize("takes", ["0.000001 V, 1 A", "999999999 V, 1 A", "24 V, 999999999 A"])
+def test_loads_that_nothing_is_are_solved_like_any(takes: str) -> None:
+    unit = drawn(f"part xfmr is transformer\npart a is load: {takes}\nwire xfmr.R to a to xfmr.C\n")
+    assert 0.0 <= unit.volts(unit.case(), "a.1", "a.2") < 27

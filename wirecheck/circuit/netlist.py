@@ -38,6 +38,8 @@ __all__ = ["ElementKey", "Netlist", "highest", "load_ohms", "netlist"]
 #: A bond to the appliance's metal through screws and brackets, where it conducts at all, in ohm
 #: (common practice, no source).
 BOND_OHM = 0.1
+#: No winding is made for less.
+LEAST_V = 1e-3
 
 
 class ElementKey(NamedTuple):
@@ -146,6 +148,7 @@ class _Builder:
             ohms = load_ohms(element.spec, element.part.values)
             if ohms is not None:
                 ohms = SHORTED_OHM if found == "shorted" else ohms
+                ohms = ohms if abs(ohms) > CLOSED_OHM else CLOSED_OHM  # a rating nothing has
                 self.loads[key] = self.branch(element.a, element.b, ohms)
         elif isinstance(element.spec, SourceSpec):
             if found == "shorted":
@@ -165,13 +168,14 @@ class _Builder:
     def _transformer(self, key: ElementKey, part: Part, spec: SourceSpec, behind: Behind) -> None:
         """Half of the impedance lies in the secondary, half in each primary winding."""
         a, b = (self.node_of[part.terminal(name)] for name in spec.between)
-        windings = [Winding(a, b, behind.unloaded_v, behind.ohms / 2)]
+        turns = max(behind.unloaded_v, LEAST_V)
+        windings = [Winding(a, b, turns, behind.ohms / 2)]
         rated = amounts(part.values.get(spec.fed_volts)) if spec.fed_volts else []
         for number, pair in enumerate(spec.fed_by):
-            turns = rated[min(number, len(rated) - 1)] if rated else 120.0
+            primary = max(rated[min(number, len(rated) - 1)], LEAST_V) if rated else 120.0
             first, second = (self.node_of[part.terminal(name)] for name in pair)
-            ohms = behind.ohms / 2 * (turns / behind.unloaded_v) ** 2
-            windings.append(Winding(first, second, turns, ohms))
+            ohms = behind.ohms / 2 * (primary / turns) ** 2
+            windings.append(Winding(first, second, primary, ohms))
         self.series[key] = self.windings
         self.windings += len(windings)
         self.transformers.append(Transformer(tuple(windings), EXCITING_VA))

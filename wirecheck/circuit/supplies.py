@@ -24,6 +24,8 @@ REACTANCE_SHARE = 1.3
 USUAL_RISE_PERCENT, USUAL_VA = 10.0, 40.0
 #: Inside a pilot generator, in ohm (common practice, no source).
 GENERATOR_OHM = 1.5
+#: No winding has less, in ohm.
+LEAST_OHM = 1e-3
 
 
 class Behind(NamedTuple):
@@ -63,4 +65,5 @@ def _secondary(rated_v: float, rated_va: float, rise_percent: float) -> Behind:
     amps = rated_va / rated_v
     over = unloaded**2 - rated_v**2
     resistance = (math.sqrt(rated_v**2 + square * over) - rated_v) / (amps * square)
+    resistance = max(resistance, LEAST_OHM)
     return Behind(unloaded, complex(resistance, REACTANCE_SHARE * resistance))

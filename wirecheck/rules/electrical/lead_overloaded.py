@@ -72,7 +72,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         current = running(wired).lead_amps(number)
         if current > most:
-            heavier = max(gauge for gauge, carries in least.items() if carries >= current)
+            heavier = [gauge for gauge, carries in least.items() if carries >= current]
             yield RULE.finding(
                 wired,
                 "too-thin",
@@ -83,5 +83,5 @@ def check(facts: Facts) -> Iterator[Finding]:
                 size=str(size),
                 current=amps(current),
                 most=amps(most),
-                heavier=f"{heavier:g} AWG",
+                heavier=f"{max(heavier):g} AWG" if heavier else "a conductor made for that",
             )
