@@ -51,6 +51,16 @@ def test_a_danger_is_said_and_gives_1(wirecheck: CommandLine) -> None:
     assert "1 diagram run: 1 danger seen." in answer.out
 
 
+def test_what_is_on_before_the_call_is_in_the_table(wirecheck: CommandLine) -> None:
+    wirecheck.file("heater.wiring", f"{HEATER}wire xfmr.R to box.TH\n")
+    out = wirecheck("sequence", "heater.wiring").out
+    before, _call, _after = out.partition("    0 s  call")
+    rows = [line.split()[-3:] for line in before.splitlines()]
+    assert ["pilot", "operator", "on"] in rows
+    assert any(row[-2:] == ["spark", "on"] for row in rows)
+    assert not any(row[-2:] == ["power", "on"] for row in rows)
+
+
 def test_what_only_rusty_metal_does_is_a_possible_danger(wirecheck: CommandLine) -> None:
     wirecheck.file("heater.wiring", without(HEATER, "wire xfmr.C to box.COM"))
     answer = wirecheck("sequence", "heater.wiring")

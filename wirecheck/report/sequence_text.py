@@ -26,7 +26,7 @@ ROOM_FOR_REASON = 24
 
 _NO_CONTROL = "no ignition control is drawn: only contacts and loads are shown"
 #: States in which everything stands before the call; nobody needs to read of them.
-_AT_FIRST = frozenset({"on", "off", "idle", "0 uA", "shut", "still", "open", "closed"})
+_AT_FIRST = frozenset({"off", "idle", "0 uA", "shut", "still", "open", "closed"})
 
 
 def sequences_text(files: Sequence[SequenceFile], page: Page, *, danger: bool) -> Iterator[str]:
@@ -135,7 +135,7 @@ def _changes(event: Event, *, at_first: bool) -> Iterator[_Line]:
     worth = [
         _Line("", visible(track), visible(state), visible(reason))
         for _time_s, track, state, reason in event.changes
-        if not (at_first and state in _AT_FIRST and not reason)
+        if reason or not (at_first and _is_at_rest(track, state))
     ]
     plain = [line for line in worth if not line.reason and line.track not in CAUSES]
     alike = Counter(line.state for line in plain)
@@ -144,6 +144,11 @@ def _changes(event: Event, *, at_first: bool) -> Iterator[_Line]:
     for state in dict.fromkeys(line.state for line in shared):
         tracks = [line.track for line in shared if line.state == state]
         yield _Line("", f"{state}: {', '.join(tracks)}", "", "")
+
+
+def _is_at_rest(track: str, state: str) -> bool:
+    """Whether something stands as it does before anything happens: power is on, nothing else."""
+    return state in _AT_FIRST or (track in CAUSES and state == "on")
 
 
 def _padded(text: str, width: int) -> str:
