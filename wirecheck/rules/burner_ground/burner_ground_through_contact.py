@@ -32,7 +32,7 @@ RULE = Rule(
     breaks=Breaks.OPERATION,
     why=(
         "Spark and flame signal come back over the ground lead. When the contact opens, or is only "
-        "dirty, the flame is not proved, and the burner's metal hangs on the spark alone."
+        "dirty, the flame is not proved, and the spark has no way back but through the metal."
     ),
     blind_spots="A plug and socket, which is one conductor as long as it is plugged in.",
     caution=MOVING_LEADS,
