@@ -118,3 +118,10 @@ def test_a_fuse_is_read_and_a_blown_one_is_open() -> None:
     whole, blown = (f"part f1 is fuse: 3 A{more}\n{fused}" for more in ("", ", blown"))
     assert off(sheet(whole), "f1.1 / f1.2").good == "under 1 ohm"
     assert off(sheet(blown), "f1.1 / f1.2").good == "open (OL)"
+
+
+def test_a_door_switch_is_held_in_as_the_door_is_off() -> None:
+    door = changed(HEATER, ("xfmr.R to limit to stat", "xfmr.R to limit to door to stat"))
+    reading = off(sheet(f"{door}part door is door-switch\n"), "door.1 / door.2")
+    assert (reading.how, reading.good) == ("hold door in", "under 1 ohm")
+    assert "though held in" in reading.wrong[0].means

@@ -62,7 +62,8 @@ class PowerOff:
             if math.isinf(self._meter(lifted).ohms(opened, contact.a, contact.b)):
                 value = self._meter(lifted).ohms(self._off, contact.a, contact.b)
                 wrong = _contact_wrong(contact, closed=self._off[key])
-                yield from self._ohms((contact.a, contact.b), value, wrong, lifted)
+                hold = f"hold {name_of(contact)} in" if _is_at_door(contact) else ""
+                yield from self._ohms((contact.a, contact.b), value, wrong, lifted, hold=hold)
                 return
 
     def coil(self, coil: Element) -> Iterator[Reading]:
@@ -88,11 +89,13 @@ class PowerOff:
         wrong: tuple[Wrong, ...],
         lifted: Terminal | None,
         behind: str = "",
+        hold: str = "",
     ) -> Iterator[Reading]:
         red, black = ends
         if any(self._bench.no_go.forbids(end, volts=False) for end in ends):
             return
-        how = f"take the lead off {self._bench.show(lifted)}" if lifted else ""
+        off = f"take the lead off {self._bench.show(lifted)}" if lifted else ""
+        how = "; ".join(filter(None, (hold, off)))
         yield Reading(
             0,
             "ohms",
@@ -180,11 +183,19 @@ class PowerOff:
         return number if isinstance(number, int) else None
 
 
+def _is_at_door(contact: Element) -> bool:
+    """Say whether the open door, with the meter inside, opens this contact too."""
+    return isinstance(contact.spec, SwitchSpec) and contact.spec.moved_by == "door"
+
+
 def _contact_wrong(contact: Element, *, closed: bool) -> tuple[Wrong, ...]:
     """What it means that a contact does not stand as it should, which is closed or open."""
     spec, name = contact.spec, name_of(contact)
     if isinstance(spec, SwitchSpec) and spec.moved_by == "overcurrent":
         return (Wrong("open (OL)", f"{name} is blown: find the short before a new one goes in"),)
+    if closed and _is_at_door(contact):
+        means = f"{name} is open though held in: replace it, never bridge it"
+        return (Wrong("open (OL)", means),)
     if closed:
         means = f"{name} is open: find out why; reset or replace it, never bridge it"
         return (Wrong("open (OL)", means),)
