@@ -82,7 +82,7 @@ class Campaign:
         )
         for mistakes, diagram in islice(grave_ones, count):
             started = process_time()
-            found = wirecheck.correct(diagram)
+            found = wirecheck.correct(diagram, seconds=120)
             self.seconds[column].append(process_time() - started)
             self.counted[column] += 1
             yield " | ".join(each.name for each in mistakes), found

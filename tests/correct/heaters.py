@@ -34,6 +34,21 @@ def heater(*changes: tuple[str, str]) -> Diagram:
     return built.diagram
 
 
+def pilot(*changes: tuple[str, str]) -> Diagram:
+    """The ignition leads alone, as somebody may sketch them: small enough to try every edit."""
+    return heater(
+        ("part xfmr is transformer\n", ""),
+        ("part limit is high-limit\n", ""),
+        ("part stat is thermostat\n", ""),
+        ("part valve is gas-valve-3-wire\n", ""),
+        ("  wire xfmr.R to limit to stat to box.TH: red   # the call\n", ""),
+        ("wire xfmr.C to box.COM: blue\n", ""),
+        ("wire xfmr.C to earth: green\n", ""),
+        ("plug box to valve: PV, MV, VC to C\n", ""),
+        *changes,
+    )
+
+
 SENSE_ON_SPARK = ("box.SENSE to", "box.SPARK to")
 VALVE_SWAPPED = ("PV, MV, VC", "PV to MV, MV to PV, VC")
 NO_BURNER_GROUND = ("wire box.GND to pilot.HOOD: green\n", "")

@@ -17,6 +17,7 @@ from tests.correct.heaters import (
     SENSE_ON_SPARK,
     VALVE_SWAPPED,
     heater,
+    pilot,
 )
 from wirecheck.correct.answer import Bound, Correction
 from wirecheck.correct.candidates import Candidates, described
@@ -35,6 +36,8 @@ from wirecheck.correct.rewired import (
 from wirecheck.correct.search import correct
 from wirecheck.model.diagram import EARTH, Diagram, Terminal
 
+#: Other work on the machine must not decide a test.
+PATIENT = Bound(3, 300)
 SMALL = ("workshop-heater-one-rod", "hangar-heater-direct")
 
 
@@ -120,25 +123,25 @@ def test_two_ends_that_were_exchanged_are_exchanged_back() -> None:
 
 def test_nothing_less_mends_what_is_mended_with_two() -> None:
     """Every single edit, tried one by one by the whole proof, mends it not."""
-    found = heater(SENSE_ON_SPARK, NO_BURNER_GROUND)
+    found = pilot(SENSE_ON_SPARK, NO_BURNER_GROUND)
     correction = correct(found)
     assert fewest(correction) == 2
     assert correction.proved_fewest
     before = Rewired.nothing_changed(found)
     changes = every_change(found)
-    assert len(changes) > 1000
+    assert len(changes) > 100
     assert not [each for each in changes if mends(before, each)]
 
 
 def test_every_single_edit_that_mends_joins_what_an_answer_joins() -> None:
     """What stands for others in the search loses none of the ways to mend a small mistake."""
-    found = heater(SENSE_ON_SPARK)
+    found = pilot(SENSE_ON_SPARK)
     before = Rewired.nothing_changed(found)
     known = {joins(answer.state) for answer in correct(found).answers}
     ways = {joins(before.after(each)) for each in every_change(found) if mends(before, each)}
     assert ways
     assert known <= ways
-    assert joins(Rewired.nothing_changed(heater())) in known
+    assert joins(Rewired.nothing_changed(pilot())) in known
 
 
 @pytest.mark.parametrize("name", SMALL)
@@ -173,7 +176,7 @@ def test_two_mistakes_are_mended_with_no_more_than_two_edits() -> None:
     for pair in doubles(original, 4):
         found = original.with_mistakes(*pair)
         if grave(wirecheck.check(found).findings):
-            assert 1 <= fewest(correct(found)) <= 2, [each.name for each in pair]
+            assert 1 <= fewest(correct(found, PATIENT)) <= 2, [each.name for each in pair]
 
 
 def test_what_cannot_be_mended_by_leads_is_not() -> None:

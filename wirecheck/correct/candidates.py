@@ -42,7 +42,11 @@ class Candidates:
                 yield number, ends
 
     def _moves(self) -> Iterator[Move]:
+        """Ends of leads that have not been moved: to move both is to run another lead."""
+        moved = {each.lead for each in self._state.changes if isinstance(each, Move)}
         for number, (a, b) in self._leads():
+            if number in moved:
+                continue
             for old, stays in ((a, b), (b, a)):
                 for new in self._targets(old, stays):
                     yield Move(number, old, new)

@@ -126,7 +126,7 @@ class Rewired:
         if ends is None:
             raise ValueError(f"lead {number} was taken out")
         if number < count:
-            return self.found.leads[number]._replace(a=ends[0], b=ends[1])
+            return _running(self.found.leads[number], ends)
         nowhere = Span(self.found.source, 0, 0)
         name = self.added[number - count].attribute
         given = {}
@@ -163,6 +163,13 @@ class Rewired:
     def nets(self) -> Nets:
         """The nets after the changes."""
         return Nets(self.diagram)
+
+
+def _running(lead: Lead, ends: Ends) -> Lead:
+    """A lead between other terminals; a pin of a plug that leaves its devices is a wire."""
+    apart = {end.part for end in ends} != {lead.a.part, lead.b.part}
+    role = LeadRole.WIRE if apart and lead.role is LeadRole.PLUG else lead.role
+    return lead._replace(a=ends[0], b=ends[1], role=role)
 
 
 def _landed(ends: Ends | None, old: Terminal, new: Terminal) -> Ends:

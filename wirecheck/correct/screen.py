@@ -41,6 +41,12 @@ class Screen:
         return not any(is_grave(each) for name in names for each in RULES[name].check(facts))
 
 
+def objected(state: Rewired) -> tuple[Finding, ...]:
+    """The grave findings of every rule, also those that a check leaves out for another's sake."""
+    facts = Facts(state.diagram, state.nets)
+    return tuple(each for rule in RULES.values() for each in rule.check(facts) if is_grave(each))
+
+
 def _cost(name: str) -> tuple[bool, bool]:
     """Which rules are asked late: those that solve the circuit, and the general ones."""
     rule = RULES[name].rule

@@ -8,7 +8,7 @@ finding mends none.  Every answer is proved on the result by all rules and by th
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import count
 from time import monotonic
@@ -20,8 +20,9 @@ from wirecheck.correct.likelihood import Rank, grouped, rank
 from wirecheck.correct.never import bridged, grounds
 from wirecheck.correct.proof import Proof, lost_safeties, proof
 from wirecheck.correct.rewired import Change, Fit, Rewired
-from wirecheck.correct.screen import Screen
+from wirecheck.correct.screen import Screen, objected
 from wirecheck.model.diagram import Diagram, Terminal
+from wirecheck.model.finding import Finding
 
 #: So many children of those that took findings away, and of those that took none, are followed;
 #: and so many of them further than two changes.
@@ -29,17 +30,17 @@ _BETTER, _SAME, _DEEP = 60, 20, 12
 #: No more than so many changes far from the findings are tried before pairs of changes are.
 _FEW = 3000
 #: They are checked so many at a time, and then the best so many are followed.
-_CHECKED, _FOLLOWED = 20, 5
+_CHECKED, _FOLLOWED = 20, 3
 
 
 class _Node(NamedTuple):
-    """A diagram that is followed: how many grave findings it has, its rank, and its proof."""
+    """A diagram that is followed: how many objections there are to it, its rank, and which."""
 
-    grave: int
+    left: int
     rank: Rank
     number: int
     state: Rewired
-    proof: Proof
+    grave: tuple[Finding, ...]
 
 
 class _Child(NamedTuple):
@@ -64,33 +65,38 @@ class _Search:
         self._ends_at = monotonic() + bound.seconds
         self._seen: set[tuple[object, ...]] = {self._root.key}
         self._answers: list[Answer] = []
-        self._nearest: Answer | None = None
+        self._nearest: _Node | None = None
+        self._root_grave: tuple[Finding, ...] = ()
         self._tried: dict[int, int] = {}
         self._out_of: dict[int, int] = {}
         self._late = False
 
     def run(self) -> Correction:
         before = proof(self._root.diagram)
+        self._root_grave = before.grave
         if not before.holds and self._bound.edits > 0:
             self._look(before)
         answers = grouped(self._answers)
         tried = tuple(
             Tried(edits, number, self._out_of.get(edits)) for edits, number in self._tried.items()
         )
-        nearest = None if answers else self._nearest
+        nearest = None
+        if self._nearest and not answers:
+            state = self._nearest.state
+            nearest = Answer(state, proof(state.diagram), ())
         return Correction(before, answers, tried, not self._late, nearest, self._bound)
 
     def _look(self, before: Proof) -> None:
-        near, far = _by_nearness(self._root, before)
+        near, far = _by_nearness(self._root, before.grave)
         self._out_of[1] = len(near) + len(far)
-        children = self._tries(self._root, before, near, weigh=True)
+        children = self._tries(self._root, before.grave, near, weigh=True)
         if not self._answers and len(far) <= _FEW:
-            self._tries(self._root, before, far, weigh=False)
+            self._tries(self._root, before.grave, far, weigh=False)
             far = []
         if not self._answers:
             self._follow(before, children)
             deeper, self._answers = self._answers, []
-            self._tries(self._root, before, far, weigh=False)
+            self._tries(self._root, before.grave, far, weigh=False)
             self._answers = self._answers or deeper
 
     # ---- further than one change -------------------------------------------------------------
@@ -102,17 +108,19 @@ class _Search:
             if self._answers:
                 return
             nodes: list[_Node] = []
-            for node in self._promising(children, left):
-                nodes.append(node)
-                near, _far = _by_nearness(node.state, node.proof)
-                self._tries(node.state, node.proof, near, weigh=False)
+            for few in self._promising(children, left):
+                for node in few:
+                    near, _far = _by_nearness(node.state, node.grave)
+                    self._tries(node.state, node.grave, near, weigh=False)
+                nodes += few
+                self._note_nearest(few)
                 if self._answers or self._is_late():
                     return
             if edits < self._bound.edits:
                 nodes.sort(key=lambda node: node[:2])
                 children = [child for node in nodes[:_DEEP] for child in self._weighed(node)]
 
-    def _promising(self, children: list[_Child], left: int) -> Iterator[_Node]:
+    def _promising(self, children: list[_Child], left: int) -> Iterator[list[_Node]]:
         """The children that took most away, those before others in which fewer findings are left.
 
         They are checked a few at a time, as the check of all costs more than it saves.
@@ -124,28 +132,27 @@ class _Search:
         places = count()
         while unchecked or checked:
             for child in unchecked[:_CHECKED]:
-                here = proof(child.state.diagram)
-                self._note_nearest(child.state, here)
+                here = objected(child.state)
                 place = next(places)
-                checked.append(_Node(len(here.grave), child.rank, place, child.state, here))
+                checked.append(_Node(len(here), child.rank, place, child.state, here))
             checked.sort()
-            yield from checked[:_FOLLOWED]
+            yield checked[:_FOLLOWED]
             unchecked, checked = unchecked[_CHECKED:], checked[_FOLLOWED:]
 
     def _weighed(self, node: _Node) -> list[_Child]:
         """What a diagram can be changed into that has fewer findings than it."""
-        state, here = node.state, node.proof
+        state, here = node.state, node.grave
         near, _far = _by_nearness(state, here)
         self._seen -= {state.after(change).key for change in near}
-        left = Screen(here.grave).objections(state)
+        left = Screen(here).objections(state)
         children = self._tries(state, here, near, weigh=True)
         return [child for child in children if child.objections < left]
 
     def _tries(
-        self, state: Rewired, here: Proof, changes: Iterable[Change], *, weigh: bool
+        self, state: Rewired, here: Sequence[Finding], changes: Iterable[Change], *, weigh: bool
     ) -> list[_Child]:
         """Make each change and keep the answers; if wished, say what is left after the others."""
-        screen = Screen(here.grave)
+        screen = Screen(here)
         children: list[_Child] = []
         edits = len(state.changes) + 1
         for change in changes:
@@ -175,24 +182,26 @@ class _Search:
         before, after = self._root.nets, state.nets
         return grounds(before) <= grounds(after) and not lost_safeties(before, after)
 
-    def _note_nearest(self, state: Rewired, here: Proof) -> None:
-        fewest = self._nearest.proof if self._nearest else None
-        if (fewest is None or len(here.grave) < len(fewest.grave)) and self._may_be(state):
-            self._nearest = Answer(state, here, ())
+    def _note_nearest(self, nodes: Iterable[_Node]) -> None:
+        """Remember the best of what was followed, if it loses nothing."""
+        for node in nodes:
+            fewest = self._nearest.left if self._nearest else len(self._root_grave)
+            if node.left < fewest and self._may_be(node.state):
+                self._nearest = node
 
     def _is_late(self) -> bool:
         self._late = self._late or monotonic() > self._ends_at
         return self._late
 
 
-def _by_nearness(state: Rewired, here: Proof) -> tuple[list[Change], list[Change]]:
+def _by_nearness(state: Rewired, here: Sequence[Finding]) -> tuple[list[Change], list[Change]]:
     """The changes at what was found, the likelier first, and all others."""
     places = frozenset(_places(state, here))
     near: list[tuple[Rank, int, Change]] = []
     far: list[Change] = []
     for number, change in enumerate(Candidates(state)):
         is_near = isinstance(change, Fit) or terminals_of(state, change) & places
-        if is_near or not here.grave:
+        if is_near or not here:
             near.append((rank(state.after(change)), number, change))
         else:
             far.append(change)
@@ -200,10 +209,10 @@ def _by_nearness(state: Rewired, here: Proof) -> tuple[list[Change], list[Change
     return [change for *_, change in near], far
 
 
-def _places(state: Rewired, here: Proof) -> Iterator[Terminal]:
+def _places(state: Rewired, here: Sequence[Finding]) -> Iterator[Terminal]:
     """The terminals of the findings, and the ends of their leads."""
     leads = state.diagram.leads
-    for finding in here.grave:
+    for finding in here:
         yield from finding.at_terminals
         for number in finding.lead_numbers:
             yield leads[number].a
