@@ -63,7 +63,8 @@ class PowerOff:
                 value = self._meter(lifted).ohms(self._off, contact.a, contact.b)
                 wrong = _contact_wrong(contact, closed=self._off[key])
                 hold = f"hold {name_of(contact)} in" if _is_at_door(contact) else ""
-                yield from self._ohms((contact.a, contact.b), value, wrong, lifted, hold=hold)
+                how = "; ".join(filter(None, (hold, self._taking_off(lifted))))
+                yield from self._ohms((contact.a, contact.b), value, wrong, how)
                 return
 
     def coil(self, coil: Element) -> Iterator[Reading]:
@@ -79,23 +80,24 @@ class PowerOff:
                     Wrong("near 0 ohm", f"the coil of {name} is shorted; it takes the fuse too"),
                 )
                 behind = " or less: the maker's figure holds" if 1 <= value < math.inf else ""
-                yield from self._ohms((coil.a, coil.b), value, wrong, lifted, behind)
+                how = self._taking_off(lifted)
+                yield from self._ohms((coil.a, coil.b), value, wrong, how, behind)
                 return
+
+    def _taking_off(self, lifted: Terminal | None) -> str:
+        return f"take the lead off {self._bench.show(lifted)}" if lifted else ""
 
     def _ohms(
         self,
         ends: tuple[Terminal, Terminal],
         value: float,
         wrong: tuple[Wrong, ...],
-        lifted: Terminal | None,
+        how: str,
         behind: str = "",
-        hold: str = "",
     ) -> Iterator[Reading]:
         red, black = ends
         if any(self._bench.no_go.forbids(end, volts=False) for end in ends):
             return
-        off = f"take the lead off {self._bench.show(lifted)}" if lifted else ""
-        how = "; ".join(filter(None, (hold, off)))
         yield Reading(
             0,
             "ohms",
