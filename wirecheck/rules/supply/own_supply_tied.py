@@ -111,14 +111,14 @@ def _tying(facts: Facts, leads: tuple[int, ...]) -> tuple[int, Terminal] | None:
 def ties(facts: Facts) -> tuple[Tie, ...]:
     """The supplies tied to calls, one for each call; use it as ``facts.once(ties)``."""
     found = []
-    for call in _calls(facts):
+    for call in calls_with_supply(facts):
         tied = next((s for s in _at(facts, call) if _across(facts, s, call)), None)
         if tied is not None:
             found.append(Tie(call, tied))
     return tuple(found)
 
 
-def _calls(facts: Facts) -> Iterator[Call]:
+def calls_with_supply(facts: Facts) -> Iterator[Call]:
     """Pairs of call terminals with a source of the same part behind them."""
     for supply in facts.supplies:
         part = supply.part
