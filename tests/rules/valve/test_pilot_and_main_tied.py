@@ -26,6 +26,23 @@ def test_a_jumper_is_told_in_full() -> None:
     assert found.breaks is Breaks.SAFETY
 
 
+@pytest.mark.parametrize(
+    "valve",
+    [
+        "plug box to valve: PV, VC to C\nwire box.PV to valve.MV\n",
+        "wire box.PV to valve.MV\nplug box to valve: VC to C, PV\n",
+    ],
+)
+def test_the_main_s_own_lead_on_the_pilot_output_goes_to_the_empty_main_output(valve: str) -> None:
+    found = only(two_rod(valve=valve))
+    assert (found.fault, found.breaks) == ("main-on-pilot-output", Breaks.SAFETY)
+    assert found.message == (
+        "the lead box.PV to valve.MV brings box.PV to the main operator, valve.MV, as well, and "
+        "box.MV is empty: land it on box.MV"
+    )
+    assert raised(mended(two_rod(valve=valve))) == []
+
+
 def test_an_adapter_left_on_is_named() -> None:
     found = only(one_rod(valve=ADAPTER, more="part ad is valve-adapter\n"))
     assert (found.fault, found.span.text) == ("adapter-left", "ad")
