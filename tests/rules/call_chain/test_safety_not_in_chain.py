@@ -139,3 +139,18 @@ def test_an_interlock_of_other_equipment_is_meant(lines: str) -> None:
         lines += "wire line.L1 to exhaust.HI\nwire line.N to exhaust.N\n"
     found = raised(unit(CALL + lines, parts=parts))
     assert "safety-not-in-chain" not in [rule for rule, _fault, _text in found]
+
+
+def test_fan_and_limit_contacts_exchanged_are_told_as_that() -> None:
+    call = (
+        "wire xfmr.R to limit.FAN-1..FAN-2 to rollout to stat to box.TH\n"
+        "wire line.L1 to limit.LIMIT-1..LIMIT-2 to blower.HI: black\n"
+        "wire line.N to blower.N: white\n"
+    )
+    text = unit(call, parts="part blower is blower\n")
+    found = only(text.replace("is high-limit", "is fan-limit-control: link removed"))
+    assert (found.rule, found.fault) == ("safety-not-in-chain", "fan-and-limit-exchanged")
+    assert found.message == (
+        "the fan contact of limit is in the call to box.TH, and its limit contact is not: exchange "
+        "the two pairs of leads"
+    )

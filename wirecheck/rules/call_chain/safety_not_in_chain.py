@@ -37,6 +37,12 @@ wire box.SPARK to pilot.SPARK: ignition-cable
 _PAST = _GOOD.replace("R to limit to stat", "R to stat")
 _FAN = _PAST + "part fan is relay\nwire xfmr.R to limit to fan to xfmr.C\n"
 _HOT = _PAST + "wire xfmr.R to limit to box.24V\n"
+_EXCHANGED = (
+    _GOOD.replace("limit is high-limit", "fl is fan-limit-control: link removed").replace(
+        "to limit to", "to fl.FAN-1..FAN-2 to"
+    )
+    + "part fan is relay\nwire xfmr.R to fl.LIMIT-1..LIMIT-2 to fan to xfmr.C\n"
+)
 _ONE_SIDE = _PAST + "wire xfmr.R to limit.1\n"
 
 RULE = Rule(
@@ -66,8 +72,15 @@ RULE = Rule(
             "{call}; move it into that call lead",
             "With {safety} open the burner runs on through {danger}.",
         ),
+        "fan-and-limit-exchanged": Fault(
+            "the fan contact of {part} is in the call to {call}, and its limit contact is not: "
+            "exchange the two pairs of leads",
+            "The burner never lights, as the fan contact is open while it is cold; once it is "
+            "closed, no limit stops the burner.",
+        ),
     },
     bad=(
+        Example(_EXCHANGED, (("fan-and-limit-exchanged", "fl.LIMIT-1..LIMIT-2"),)),
         Example(_ONE_SIDE, (("one-side", "limit.1"),)),
         Example(_FAN, (("elsewhere", "limit"),)),
         Example(_HOT, (("elsewhere", "limit"),)),
@@ -95,6 +108,8 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         if may_be_right(wired, contact, one_side=bool(empty)):
             continue
+        if _is_fan_in_its_place(facts, contact):
+            fault = "fan-and-limit-exchanged"
         yield RULE.finding(
             facts,
             fault,
@@ -105,7 +120,17 @@ def check(facts: Facts) -> Iterator[Finding]:
             empty=facts.show(empty[0]) if empty else "",
             danger=dangers([contact]),
             call=called(facts, call),
+            part=contact.part.name,
         )
+
+
+def _is_fan_in_its_place(facts: Facts, contact: Element) -> bool:
+    """Whether the fan contact of the same device stands in the call of a burner."""
+    if contact.part.family != "fan-limit-control":
+        return False
+    beside = facts.as_wired.nets.elements_of[contact.part.key]
+    fans = (each for each in beside if each.type == "switch" and each.name == "fan")
+    return any(facts.once(Burners).on(each) for each in fans)
 
 
 def _nearest_call(facts: Facts, contact: Element) -> Chain | None:
