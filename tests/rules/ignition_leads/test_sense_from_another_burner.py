@@ -15,9 +15,11 @@ def test_the_neighbours_rod_is_told_in_full() -> None:
     unit = two_rod(
         sense="wire box.SENSE to pilot2.ROD\n", more=SECOND + "wire box2.SENSE to pilot.ROD\n"
     )
-    one, other = raised(unit)
-    assert one == ("sense-from-another-burner", "other-rod", "pilot2.ROD")
-    assert other == ("sense-from-another-burner", "other-rod", "pilot.ROD")
+    found = only(unit)
+    assert (found.rule, found.span.text) == ("sense-from-another-burner", "pilot2.ROD")
+    (other,) = found.related
+    assert other.span.text == "pilot.ROD"
+    assert other.label.startswith("the same mistake: box2.SENSE senses pilot.ROD")
 
 
 def test_message() -> None:

@@ -48,7 +48,7 @@ RULE = Rule(
             "not; with {wrong_burner} off, {burner} lights and is never proved.",
         ),
     },
-    bad=(Example(_BAD, (("other-rod", "pilot2.ROD"), ("other-rod", "pilot1.ROD"))),),
+    bad=(Example(_BAD, (("other-rod", "pilot2.ROD"),)),),
     good=(Example(_GOOD),),
 )
 

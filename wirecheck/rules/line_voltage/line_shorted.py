@@ -107,7 +107,7 @@ def _earthed(facts: Facts) -> Iterator[Finding]:
     legs, neutrals = facts.once(Legs), facts.once(_neutrals)
     for touches in facts.sides.touched.values():
         end = near_end(facts, touches[0])
-        at, cut_off = legs.at(end), neutrals.get(facts.sides.area(end), ())
+        at, cut_off = legs.at(end), neutrals.get(facts.sides.area(end), [])
         if legs.is_hot(end) or legs.is_neutral(end) or (cut_off and not at):
             start = at[0].terminal if at else cut_off[0]
             yield _on_metal(facts, touches, start, is_hot=legs.is_hot(end))
