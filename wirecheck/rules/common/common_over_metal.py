@@ -61,6 +61,7 @@ RULE = Rule(
         "control-common-missing",
         "burner-ground-on-wrong-terminal",
         "valve-leads-out-of-order",
+        "damper-lead-missing",
     ),
 )
 
