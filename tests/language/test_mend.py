@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 import wirecheck
@@ -125,6 +125,7 @@ def test_edits_of_a_lead_that_cannot_be_read() -> None:
     assert "wire k.A to k.NO: red, 12'" in apply(text, [moved])
 
 
+@settings(deadline=None)  # the first check of a process loads every rule
 @given(wirings(), st.data())
 @example("part k is relay\nwire k.A to k.B: red", None)
 def test_a_slip_anywhere_costs_no_more_than_its_statement(
