@@ -49,10 +49,9 @@ class ControlStates(NamedTuple):
 
 def trains(whole: Whole, states: States) -> Iterator[tuple[Part | None, list[tuple[Part, Feeds]]]]:
     """Each control of a unit with its valves; last, without a control, the valves of none."""
-    drawn = sum(part.family == "gas-valve" for part in whole.diagram.parts.values())
     owned: set[str] = set()
     for control in states.unit.controls:
-        train = GasTrain(control, whole.companions, drawn)
+        train = GasTrain(control, whole.companions, whole.valves_drawn)
         owned.update(valve.key for valve, _feeds in train.valves)
         yield control, list(train.valves)
     lone: list[tuple[Part, Feeds]] = [

@@ -25,9 +25,10 @@ def broken(states: States) -> Iterator[Broken]:
     whole = states.whole
     for settled in states.all_settled:
         can_be = possible(states, settled)
-        for part in whole.diagram.parts.values():
-            in_unit = part.key in states.unit.parts
-            if part.family != "vent-damper" or not (in_unit or whole.is_one_burner):
+        parts = whole.diagram.parts
+        drawn = parts if whole.is_one_burner else sorted(states.unit.parts)
+        for part in (parts[key] for key in drawn):
+            if part.family != "vent-damper":
                 continue
             variable = Switch("blade", part.key)
             is_known = variable in states.contacts.variable.values()

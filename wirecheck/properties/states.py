@@ -73,11 +73,6 @@ class States:
             key: element for key in unit.loads if _takes_current(element := whole.element(key))
         }
 
-    @cached_property
-    def _has_line(self) -> bool:
-        elements = (self.whole.element(key) for key in self.unit.sources)
-        return any(element.part.family == "mains" for element in elements)
-
     @property
     def positions(self) -> Positions:
         """Every position of the independent switches."""
@@ -157,8 +152,10 @@ class States:
         for key, table in closed.items():
             element = self.whole.element(key)
             network.add(element.net_a, element.net_b, table)
-        for one, other in self.whole.service_bonds if self._has_line else ():
-            network.add(one, other, self.positions.always)
+        for key in self.unit.sources:
+            bond = self.whole.service_bond(self.whole.element(key).part)
+            if bond is not None:
+                network.add(*bond, self.positions.always)
         for key in self.unit.bonds:
             element = self.whole.element(key)
             conducts = element.name == "solid" or (

@@ -115,6 +115,32 @@ class Whole:
         return frozenset(net for element in ends for net in (element.net_a, element.net_b))
 
     @cached_property
+    def mains_at(self) -> dict[int, list[ElementKey]]:
+        """The sources of the line at each net."""
+        at: dict[int, list[ElementKey]] = {}
+        for key in self.mains:
+            element = self.element(key)
+            for net in (element.net_a, element.net_b):
+                at.setdefault(net, []).append(key)
+        return at
+
+    @cached_property
+    def _mains_by_region(self) -> dict[int, list[int]]:
+        regions: dict[int, list[int]] = {}
+        for net in sorted(self.mains_nets):
+            regions.setdefault(self.conduction.region(net), []).append(net)
+        return regions
+
+    def mains_beside(self, net: int) -> list[int]:
+        """The nets of the line's ends that contacts may join to a net."""
+        return self._mains_by_region.get(self.conduction.region(net), [])
+
+    @cached_property
+    def valves_drawn(self) -> int:
+        """How many gas valves the diagram has."""
+        return sum(part.family == "gas-valve" for part in self.diagram.parts.values())
+
+    @cached_property
     def is_one_burner(self) -> bool:
         """Whether everything drawn belongs to one burner."""
         families = [part.family for part in self.diagram.parts.values()]
@@ -140,16 +166,12 @@ class Whole:
         """The elements at a net."""
         return self._at.get(net, [])
 
-    @cached_property
-    def service_bonds(self) -> list[tuple[int, int]]:
-        """Neutral and ground of the line, which are one at the service."""
-        return [
-            (self.nets.net(neutral[0]), self.nets.net(ground[0]))
-            for part in self.diagram.parts.values()
-            if part.family == "mains"
-            and (neutral := part.with_role("line-neutral"))
-            and (ground := part.with_role("line-ground"))
-        ]
+    def service_bond(self, part: Part) -> tuple[int, int] | None:
+        """The nets of neutral and ground of the line, which are one at the service."""
+        neutral, ground = part.with_role("line-neutral"), part.with_role("line-ground")
+        if part.family != "mains" or not (neutral and ground):
+            return None
+        return self.nets.net(neutral[0]), self.nets.net(ground[0])
 
     def loads_of(self, part: Part, name: str) -> Iterator[ElementKey]:
         """The loads of a part that have a name."""
@@ -231,8 +253,8 @@ class _Reach:
             self._from(self._waiting.popleft())
         found = sorted(self._live(), key=self._place)
         elements = [(key, whole.element(key)) for key in found]
-        if self._seen & whole.mains_nets:
-            elements += [(key, whole.element(key)) for key in whole.mains]
+        mains = dict.fromkeys(key for net in self._seen for key in whole.mains_at.get(net, ()))
+        elements += [(key, whole.element(key)) for key in mains]
         parts = {key.part: element.part for key, element in elements}
         by_type: dict[str, list[ElementKey]] = {}
         for key, element in dict(elements).items():
@@ -312,10 +334,9 @@ class _Reach:
         if net in whole.mains_nets or is_shared:
             return
         if net != whole.earth and whole.is_line_only(net):
-            for end in whole.mains_nets:
+            for end in whole.mains_beside(net):
                 way = whole.conduction.way(net, end)
-                if way.exists:
-                    self._seen.add(end)
+                self._seen.add(end)
                 contacts = [ElementKey(each.part.key, self._number(each)) for each in way.contacts]
                 self._seen.update(n for each in way.contacts for n in (each.net_a, each.net_b))
                 self._take(contacts)

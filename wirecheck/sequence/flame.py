@@ -9,6 +9,8 @@ the signal does not jump rust as the spark does.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 import networkx as nx
@@ -172,8 +174,12 @@ class _Circle:
         return (value.high_base if isinstance(value, Quantity) else 1e-6) * 1e6
 
 
-def gaps_by_net(nets: Nets) -> dict[int, list[Element]]:
-    """Every spark gap and flame, by the net of its electrode or rod."""
+@lru_cache(maxsize=4)
+def gaps_by_net(nets: Nets) -> Mapping[int, list[Element]]:
+    """Every spark gap and flame, by the net of its electrode or rod; not to be changed.
+
+    Kept for the diagrams asked about last: many controls ask about the same one.
+    """
     gaps: dict[int, list[Element]] = {}
     for elements in nets.elements_of.values():
         for element in elements:
