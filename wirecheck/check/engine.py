@@ -42,9 +42,9 @@ def check(diagram: Diagram) -> Checked:
     nets = Nets(diagram)
     facts = Facts(diagram, nets)
     raised = _raised(facts)
-    beyond = unexplained(nets, facts.conduction, raised)
     found = _in_order(diagram, at_their_cause(diagram, raised))
     told = told_once(facts, found, _found)
+    beyond = unexplained(nets, facts.conduction, told)
     return Checked(
         diagram,
         nets,
