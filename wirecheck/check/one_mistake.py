@@ -101,9 +101,10 @@ def _told(mend: _Mend) -> Finding:
     """The finding that speaks for all: it names the lead, and says the worst of it."""
     changed = set(mend.trial.changed)
 
-    def rank(finding: Finding) -> tuple[bool, int, bool]:
+    def rank(finding: Finding) -> tuple[bool, bool, int, bool]:
+        grave = finding.breaks > Breaks.WORKMANSHIP
         general = finding.rule in RULES and RULES[finding.rule].rule.general
-        return bool(changed & {*finding.lead_numbers}), finding.breaks, not general
+        return grave, bool(changed & {*finding.lead_numbers}), finding.breaks, not general
 
     speaker = max(mend.mended, key=rank)
     others = (
