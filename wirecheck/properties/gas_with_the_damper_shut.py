@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.contacts import Switch
 from wirecheck.properties.gas import flows, possible, trains
@@ -19,6 +20,9 @@ PROPERTY = Property(
     caution=GAS_CAUTION,
 )
 
+#: The terminals of a control from which leads run to a damper, in its socket or in the call.
+_DAMPER_SIDE = ("damper-hot", "damper-call", "damper-proved", "damper-common", "call")
+
 
 def broken(states: States) -> Iterator[Broken]:
     """Gas although the blade of a damper is not open."""
@@ -33,7 +37,10 @@ def broken(states: States) -> Iterator[Broken]:
             variable = Switch("blade", part.key)
             is_known = variable in states.contacts.variable.values()
             shut = states.positions.but(states.contacts.on(variable)) if is_known else can_be
-            for _control, valves in trains(whole, states):
+            joined = _joined(states, part)
+            for control, valves in trains(whole, states):
+                if joined and control is not None and control.key not in joined:
+                    continue
                 for flow in flows(valves, states, settled):
                     shown = flow.flows & shut & can_be
                     if shown:
@@ -42,3 +49,13 @@ def broken(states: States) -> Iterator[Broken]:
                             settled, shown, what, loads=flow.operators, about=(part.key,)
                         )
                         return
+
+
+def _joined(states: States, damper: Part) -> set[str]:
+    """The controls that leads join to a damper; another control on the same call has none."""
+    companions = states.whole.companions
+    return {
+        control.key
+        for control in states.unit.controls
+        if damper in companions.all_of(control, "vent-damper", *_DAMPER_SIDE)
+    }

@@ -9,6 +9,7 @@ from wirecheck.circuit.netlist import ElementKey
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.kind import SourceSpec
 from wirecheck.properties.contacts import Switch
+from wirecheck.properties.gas import trains
 from wirecheck.properties.states import States
 
 #: The terminals over which a control is fed, and those over which it feeds its valves.
@@ -86,7 +87,7 @@ def _nets_on_ways(states: States, control: Part | None) -> Iterator[int]:
     ]
     operators = [
         end
-        for valve in unit.valves
+        for valve in _valves(states, control)
         for each in whole.nets.elements_of[valve.key]
         if each.type == "load"
         for end in (each.a, each.b)
@@ -98,6 +99,13 @@ def _nets_on_ways(states: States, control: Part | None) -> Iterator[int]:
     outputs = control.with_role("pilot-valve", "main-valve", "valve-feed", "valve-common")
     yield from _between(states, supplies, control.with_role(*_FEEDS))
     yield from _between(states, outputs, operators)
+
+
+def _valves(states: States, control: Part | None) -> Iterator[Part]:
+    """The valves of a control; of none, those that no control has."""
+    for owner, valves in trains(states.whole, states):
+        if owner is control:
+            yield from (valve for valve, _feeds in valves)
 
 
 def _between(states: States, near: Iterable[Terminal], far: Iterable[Terminal]) -> Iterator[int]:
