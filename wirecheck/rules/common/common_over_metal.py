@@ -78,8 +78,12 @@ def check(facts: Facts) -> Iterator[Finding]:
     for load in _loads(wired):
         for end, other in ((load.b, load.a), (load.a, load.b)):
             conductor = wired.sides.conductor(end)
-            touches = wired.sides.touched.get(conductor)
-            if touches and conductor not in told and _is_way_back(wired, end, other):
+            touches = wired.sides.touched.get(conductor, [])
+            if (
+                _over_metal(wired, touches)
+                and conductor not in told
+                and _is_way_back(wired, end, other)
+            ):
                 told.add(conductor)
                 yield _finding(facts, load, end, earthed[0], touches)
 
@@ -91,6 +95,11 @@ def _loads(facts: Facts) -> Iterator[Element]:
                 spec = facts.diagram.spec(load.a)
                 if spec is not None and spec.circuit == "24V":
                     yield load
+
+
+def _over_metal(facts: Facts, touches: list[Touch]) -> bool:
+    """Whether it meets earth, and not by a control's own ground terminal: that is its common."""
+    return bool(touches) and all(facts.role(touch.at) != "burner-ground" for touch in touches)
 
 
 def _is_way_back(facts: Facts, end: Terminal, other: Terminal) -> bool:
