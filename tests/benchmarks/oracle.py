@@ -79,6 +79,9 @@ def _other_calls(nets: Nets, stat: Part) -> Iterator[tuple[str, Hashable]]:
             run = _run(nets, Script((closed,), -10.0, 30.0), view)
             what = _harm(run) if name == "cool" else _history(run)
             yield f"{name} of {stat.name}, {view.value}", what
+        call = heat_call(length_s=_CALL_S, watch_s=_AFTER_S)
+        both = call._replace(stimuli=(closed._replace(time_s=-5.0), *call.stimuli))
+        yield f"heat and {name} of {stat.name}", _history(_run(nets, both, View.OPERATION))
 
 
 def _opening(nets: Nets, contact: Element) -> Script:
@@ -151,7 +154,6 @@ def _volts(nets: Nets) -> Iterator[tuple[str, Hashable]]:
     yield "line ground", _line_ground(nets)
     everything = _Joined(nets, _switches(nets))
     yield "common by leads", _common_by_leads(nets, everything, secondaries)
-    yield "damper's own supply", _damper_supply(nets, secondaries)
 
 
 def _sources(nets: Nets) -> list[Element]:
@@ -272,11 +274,3 @@ def _common_by_leads(nets: Nets, where: _Joined, secondaries: list[Element]) -> 
         for source in secondaries
         if where(source.a) == where(call) and nx.has_path(wires, com, source.b)
     )
-
-
-def _damper_supply(nets: Nets, secondaries: list[Element]) -> Hashable:
-    """Dampers with volts on their hot terminal that no call decides on."""
-    passing = (each for each in _switches(nets) if each.part.family in _FAMILIES_TO_OPEN)
-    where = _Joined(nets, passing)
-    hot = {where(source.a) for source in secondaries}
-    return frozenset(end.part for end in _with_role(nets, "damper-hot") if where(end) in hot)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wirecheck.rules.call_chain import (
     call_and_hot_exchanged,
+    call_cannot_arrive,
     call_from_another_terminal,
     call_in_common,
     call_not_fed,
@@ -34,6 +35,7 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (call_on_the_hot_terminal.RULE, call_on_the_hot_terminal.check),
     (call_in_common.RULE, call_in_common.check),
     (call_not_fed.RULE, call_not_fed.check),
+    (call_cannot_arrive.RULE, call_cannot_arrive.check),
     (call_from_another_terminal.RULE, call_from_another_terminal.check),
     (thermostat_not_in_call.RULE, thermostat_not_in_call.check),
     (thermostat_bypassed.RULE, thermostat_bypassed.check),

@@ -1,0 +1,160 @@
+"""On a call for heat everything closes that has to close before the burner starts.
+
+A relay whose coil hangs behind its own contact, an air switch ahead of the fan that it proves, a
+starter that only the cooling call pulls in: each lead has two ends, and the call never arrives.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from wirecheck.circuit.nets import Element
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.kind import LoadSpec
+from wirecheck.rules.call_chain.burners import Burners
+from wirecheck.rules.call_chain.chain import Chain
+from wirecheck.rules.call_chain.contacts import (
+    ContactKey,
+    contact_name,
+    in_text_order,
+    key_of_contact,
+    sides,
+    switch,
+)
+from wirecheck.rules.call_chain.words import called
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: What a contact proves that is open until it moves, by what moves the contact.
+_MOVED: Final = {
+    "air": ("air", "combustion-air"),
+    "pressure": ("combustion-air",),
+    "flow": ("water",),
+}
+
+_GOOD = """\
+part xfmr is transformer
+part stat is thermostat
+part aid is relay
+part box is pilot-ignition-control
+wire xfmr.R to stat.R
+wire stat.W to aid.COM..NO to box.TH
+wire stat.W to aid.A
+wire aid.B to xfmr.C
+wire xfmr.C to box.COM
+wire box.GND to earth: green
+"""
+
+RULE = Rule(
+    name="call-cannot-arrive",
+    title="On a call for heat all that has to close ahead of the burner closes",
+    family="call and safety chain",
+    breaks=Breaks.OPERATION,
+    why="What waits for itself, or for another call, never lets the call through: no heat.",
+    blind_spots="What is started by hand, or by something that is not drawn.",
+    caution="",
+    sources=(PRACTICE,),
+    faults={
+        "waits": Fault(
+            "the call to {called} never arrives: {contact} would have to close first, and {mover} "
+            "is not fed on a call for heat before it has; feed {mover} ahead of {contact}, from "
+            "the call itself",
+            "Nothing lights on a call: {contact} stays open.",
+        ),
+    },
+    bad=(
+        Example(_GOOD.replace("stat.W to aid.A", "aid.NO to aid.A"), (("waits", "aid.COM..NO"),)),
+    ),
+    good=(Example(_GOOD),),
+    general=True,
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find burners that no call for heat can start, though something feeds them."""
+    wired = facts.as_wired
+    for chain in facts.once(Burners).chains:
+        if not chain.feeds or not chain.contacts:
+            continue
+        waiting = _waiting(wired, chain)
+        if not waiting or chain.runs(waiting.keys() | _other_calls(chain)):
+            continue
+        contact, mover = _named(chain, waiting)
+        yield RULE.finding(
+            facts,
+            "waits",
+            facts.place(sides(wired, contact)[0]),
+            leads=dict.fromkeys(
+                number for end in (mover.a, mover.b) for number in facts.nets.leads_at(end)
+            ),
+            terminals=dict.fromkeys((chain.call, *sides(wired, contact), mover.a, mover.b)),
+            called=called(facts, chain),
+            contact=contact_name(wired, contact),
+            mover=mover.part.name,
+        )
+
+
+def _other_calls(chain: Chain) -> set[ContactKey]:
+    """Contacts of thermostats that call for something else than heat."""
+    return {
+        key
+        for key, contact in chain.contacts.items()
+        if contact.part.family == "thermostat" and contact.name != "heat"
+    }
+
+
+def _waiting(facts: Facts, chain: Chain) -> dict[ContactKey, Element]:
+    """Contacts on a chain that nothing closes on a call, each with the load that should."""
+    waiting = {
+        key: mover
+        for key, contact in chain.contacts.items()
+        if (mover := _mover(facts, chain, contact)) is not None
+    }
+    while alive := [key for key, mover in waiting.items() if _runs(facts, chain, mover, waiting)]:
+        for key in alive:
+            del waiting[key]
+    return waiting
+
+
+def _mover(facts: Facts, chain: Chain, contact: Element) -> Element | None:
+    """The coil that closes a contact, or the motor that moves what it proves, if it is wired."""
+    spec = switch(contact)
+    if spec.normal != "open":
+        return None
+    coil = chain.coil_of(contact)
+    if coil is not None:
+        return coil
+    media = _MOVED.get(spec.moved_by, ())
+    motors = facts.once(_Motors).moving
+    return next((motor for medium in media for motor in motors.get(medium, ())), None)
+
+
+class _Motors:
+    """The wired motors of a diagram, by what they move."""
+
+    def __init__(self, facts: Facts) -> None:
+        self.moving: dict[str, list[Element]] = {}
+        for elements in facts.nets.elements_of.values():
+            for load in elements:
+                spec = load.spec
+                if isinstance(spec, LoadSpec) and spec.moves and _is_wired(facts, load):
+                    self.moving.setdefault(spec.moves, []).append(load)
+
+
+def _is_wired(facts: Facts, load: Element) -> bool:
+    ends = (load.a, load.b)
+    return all(facts.is_wired(end) and facts.is_traced(end) for end in ends)
+
+
+def _runs(facts: Facts, chain: Chain, mover: Element, waiting: dict[ContactKey, Element]) -> bool:
+    """Whether a load runs on a call for heat with some contacts still open; one not fed may."""
+    own = Chain(facts, mover.part, mover.a, mover.b)
+    return not own.feeds or own.runs(waiting.keys() | _other_calls(own) | _other_calls(chain))
+
+
+def _named(chain: Chain, waiting: dict[ContactKey, Element]) -> tuple[Element, Element]:
+    """The contact to name: the first in the text that alone would hold the call back."""
+    contacts = in_text_order(chain.contacts[key] for key in waiting)
+    first = next((c for c in contacts if chain.is_stopped_by(c)), contacts[0])
+    return first, waiting[key_of_contact(first)]
