@@ -36,6 +36,20 @@ def test_from_the_fan_terminal_likewise() -> None:
     assert found.rule == "call-from-another-terminal"
 
 
+def test_a_call_for_the_fan_that_calls_the_burner_too() -> None:
+    found = only(unit(CALL + "jumper stat.W to stat.G\n"))
+    assert (found.rule, found.fault, found.span.text) == (
+        "call-from-another-terminal",
+        "also",
+        "stat.G",
+    )
+    assert found.message == (
+        "box.TH is called from stat.G too, which is no call for heat: part stat.G from the lead "
+        "at stat.W"
+    )
+    assert found.seen_at_unit == "The burner lights on a call for stat.G as well."
+
+
 SILENT = {
     "heat to the burner, fan to a relay": CALL + "wire stat.G to fan to xfmr.C\n",
     "heat to the burner, cooling to a relay": CALL + "wire stat.Y to fan to xfmr.C\n",

@@ -13,7 +13,7 @@ from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.chain import Chain
-from wirecheck.rules.call_chain.contacts import is_thermostat
+from wirecheck.rules.call_chain.contacts import ContactKey, is_thermostat
 from wirecheck.rules.call_chain.words import called
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -45,34 +45,49 @@ RULE = Rule(
             "{call} is fed from {wrong}, which is not the call for heat: land that lead on {heat}",
             "The burner does not light when heat is called for; it lights on a call for {wrong}.",
         ),
+        "also": Fault(
+            "{call} is called from {wrong} too, which is no call for heat: part {wrong} from the "
+            "lead at {heat}",
+            "The burner lights on a call for {wrong} as well.",
+        ),
     },
     bad=(
         Example(
             _GOOD.replace("limit to stat to", "limit to stat.R..Y to"),
             (("not-heat", "stat.R..Y"),),
         ),
+        Example(_GOOD + "jumper stat.W to stat.Y\n", (("also", "stat.Y"),)),
     ),
     good=(Example(_GOOD),),
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Find burners that hang on the cooling or fan contact of a thermostat."""
+    """Find burners that hang on the cooling or fan contact of a thermostat, or on it too."""
     for chain in facts.once(Burners).chains:
-        for contact in chain.contacts.values():
-            if _is_wrong(chain, contact):
+        heats = {key for key, contact in chain.contacts.items() if is_thermostat(contact)}
+        for key, contact in chain.contacts.items():
+            alone = _is_wrong(chain, contact)
+            if alone or (heats and _calls_too(chain, contact, key, heats)):
                 wrong, heat = contact.b, _heat(contact)
                 yield RULE.finding(
                     facts,
-                    "not-heat",
+                    "not-heat" if alone else "also",
                     facts.place(wrong),
                     leads=facts.nets.leads_at(wrong),
                     terminals=(wrong, heat),
-                    edits=_move(facts, wrong, heat),
+                    edits=_move(facts, wrong, heat) if alone else (),
                     call=called(facts, chain),
                     wrong=facts.show(wrong),
                     heat=facts.show(heat),
                 )
+
+
+def _calls_too(chain: Chain, contact: Element, key: ContactKey, heats: set[ContactKey]) -> bool:
+    """Whether a thermostat's contact calls the burner though no contact for heat is closed."""
+    if contact.part.family != "thermostat" or key in heats or not chain.is_direct(contact):
+        return False
+    return chain.runs(heats) and not chain.runs({*heats, key})
 
 
 def _is_wrong(chain: Chain, contact: Element) -> bool:

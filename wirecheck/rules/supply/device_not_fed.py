@@ -17,7 +17,6 @@ from wirecheck.rules.empty import any_wired, needed_and_empty
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.crossings import mixed_areas
-from wirecheck.rules.line_voltage.line_and_neutral_reversed import reversals
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 #: Families whose own chapters say what feeds them.
@@ -250,10 +249,8 @@ def _miswired(facts: Facts) -> frozenset[str]:
     legs, sides = facts.once(Legs), facts.sides
     grounds = (end for mains in facts.of("mains") for end in mains.with_role("line-ground"))
     found = set()
-    if (
-        facts.once(reversals)
-        or any(sides.may_join(source.a, source.b) for source in legs.sources)
-        or any(facts.is_wired(end) and facts.net(end) != facts.earth for end in grounds)
+    if any(sides.may_join(source.a, source.b) for source in legs.sources) or any(
+        facts.is_wired(end) and facts.net(end) != facts.earth for end in grounds
     ):
         found.add("line")
     if any(sides.may_join(supply.hot, supply.common) for supply in facts.supplies):
