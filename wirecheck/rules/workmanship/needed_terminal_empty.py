@@ -13,6 +13,7 @@ from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.nearest import both
 from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.empty import (
     Gap,
     any_wired,
@@ -186,7 +187,20 @@ def _empty(facts: Facts, end: Terminal) -> Finding:
         "empty" if spec.must else "contact-one-side",
         part.name_span,
         terminals=(end,),
+        breaks=_breaks(facts, end),
         terminal=facts.show(end),
         about=spec.about.split(":")[0].split(";")[0],
         part=part.name,
     )
+
+
+def _breaks(facts: Facts, end: Terminal) -> Breaks | None:
+    """What is worse, or not so bad, than the fault usually is; None: as usual."""
+    role = facts.role(end)
+    if role == "end-switch":
+        return Breaks.OPERATION  # its zone calls nothing
+    if role in ("secondary-hot", "secondary-common"):
+        chains = facts.once(Burners).chains
+        if chains and all(chain.feeds for chain in chains):
+            return Breaks.WORKMANSHIP  # another transformer feeds what hangs on it
+    return None
