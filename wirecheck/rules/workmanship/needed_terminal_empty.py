@@ -12,8 +12,8 @@ from wirecheck.language.edit import add_lead, move_end
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.nearest import both
-from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.call_chain.burners import Burners
+from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.empty import (
     Gap,
     any_wired,
