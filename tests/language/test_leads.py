@@ -270,3 +270,11 @@ def test_contacts_that_meet_inside_a_device_are_passed_together() -> None:
     assert leads(text) == ["a.NO to boiler.BURNER-1", "boiler.BURNER-2 to box.TH"]
     apart = text.replace("BURNER-1..BURNER-2", "BURNER-1..PUMP")
     assert ["nothing to pass" in message for message in problems(apart)] == [True]
+
+
+def test_an_amount_in_another_unit_run_on_is_told_with_its_unit() -> None:
+    """``18 ga green``: the unit is meant, the comma is missing; nothing is said of “18”."""
+    (message,) = problems(PARTS + "wire a.A to b.A: 18 ga green\n")
+    assert "no unit is written ga; write AWG, and put a comma behind it" in message
+    (other,) = problems(PARTS + "wire a.A to b.A: 18 xq green\n")
+    assert "put a comma behind it" not in other

@@ -243,6 +243,7 @@ def _slip(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | None:
         or _missing_hyphen(texts, vocabulary)
         or _name_last(texts, vocabulary)
         or _unknown_rest(texts, vocabulary)
+        or _other_unit(texts, vocabulary)
     )
 
 
@@ -307,6 +308,17 @@ def _unknown_rest(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | No
                 message = f"a comma is missing after {' '.join(texts[:cut])}; {fault.message}"
                 return Fault(message, cut + fault.first, cut + fault.last, fault.nearest)
     return None
+
+
+def _other_unit(texts: tuple[str, ...], vocabulary: _Vocabulary) -> Fault | None:
+    """The fault of an amount in another spelling of its unit, run on: ``18 ga green``."""
+    amount = understood(texts[:2], vocabulary.specs) if len(texts) > 2 else None
+    if not isinstance(amount, Fault) or amount.nearest is None or not texts[0][:1].isdigit():
+        return None
+    if isinstance(understood(tuple(amount.nearest.split()), vocabulary.specs), Fault):
+        return None
+    message = f"{amount.message}, and put a comma behind it"
+    return Fault(message, amount.first, amount.last, amount.nearest)
 
 
 def _cuts(texts: tuple[str, ...], specs: Mapping[str, AttributeSpec]) -> list[int]:

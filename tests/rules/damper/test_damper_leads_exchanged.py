@@ -55,6 +55,17 @@ def test_one_lead_astray_is_told_with_its_right_place() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("action", "breaks"),
+    [("spring-shut", Breaks.WORKMANSHIP), ("power-both", Breaks.OPERATION)],
+)
+def test_hot_astray_matters_where_no_spring_shuts(action: str, breaks: Breaks) -> None:
+    """A damper shut by a spring has nothing on its HOT; one shut by power stays open."""
+    harness = HARNESS.replace("D-HOT to HOT", "D-CALL to HOT")
+    text = unit(harness).replace("is vent-damper", f"is vent-damper: action {action}")
+    assert only(text).breaks is breaks
+
+
 def test_printed_labels_are_used() -> None:
     labels = 'labels vent: CALL as "2", PROVED as "3"\n'
     harness = labels + crossed("HOT", "3", "2", "COM")

@@ -40,6 +40,9 @@ def test_a_core_of_the_thermostat_cable_is_ordinary_wire() -> None:
 SILENT = {
     "ignition cable": one_rod(),
     "nothing said of it": one_rod(spark="wire box.SPARK to pilot.SPARK\n"),
+    "only its colour, as ignition cable has one too": one_rod(
+        spark="wire box.SPARK to pilot.SPARK: orange, 30 in\n"
+    ),
     "only its length": one_rod(spark="wire box.SPARK to pilot.SPARK: 24 in\n"),
     "ignition cable of a colour": two_rod(
         spark="wire box.SPARK to pilot.SPARK: orange, ignition-cable\n"

@@ -60,7 +60,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     wired = facts.as_wired
     for hookup in facts.once(hookups):
         hot = hookup.at_damper(HOT)
-        if str(hookup.damper.values.get("action")) == "spring-shut":
+        if hookup.shut_by_spring:
             continue
         for supply in wired.hot_supplies(hot)[:1]:
             way = wired.conduction.way(wired.net(supply.hot), wired.net(hot))

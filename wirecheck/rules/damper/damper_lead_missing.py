@@ -12,7 +12,7 @@ from wirecheck.language.edit import add_lead
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.damper.hookup import CALL, COMMON, HOT, PROVED, ROLES, Hookup, hookups
-from wirecheck.rules.damper.words import SHUT_VENT
+from wirecheck.rules.damper.words import SAME_WITH_SPRING, SHUT_VENT
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
@@ -37,10 +37,6 @@ def _without(pin: str) -> str:
 
 
 _UNFED = _GOOD.replace("wire xfmr.R to box.24V\n", "")
-_SAME = (
-    "It works all the same with a damper of this kind, shut by a spring; the maker's harness has "
-    "this lead."
-)
 _STAYS_OPEN = "The burner lights; the damper stays open after it, and warm air goes up the vent."
 
 RULE = Rule(
@@ -58,7 +54,7 @@ RULE = Rule(
     faults={
         "hot": Fault(
             "no lead brings constant 24 V from {control} to {damper}: run one",
-            _SAME,
+            SAME_WITH_SPRING,
             Breaks.WORKMANSHIP,
         ),
         "hot-to-shut": Fault(
@@ -69,7 +65,7 @@ RULE = Rule(
         "feed": Fault(
             "no lead brings constant 24 V to {control}, from where {damper} gets it: run one from "
             "the hot side",
-            _SAME,
+            SAME_WITH_SPRING,
             Breaks.WORKMANSHIP,
         ),
         "feed-to-shut": Fault(
@@ -152,8 +148,8 @@ def _unfed(facts: Facts, hookup: Hookup) -> Iterator[Finding]:
 
 def _fault(hookup: Hookup, fault: str) -> str:
     """A spring shuts the damper without the constant 24 V; a motor that is to shut it cannot."""
-    by_spring = str(hookup.damper.values.get("action")) == "spring-shut"
-    return f"{fault}-to-shut" if fault in ("hot", "feed") and not by_spring else fault
+    needs_hot = fault in ("hot", "feed") and not hookup.shut_by_spring
+    return f"{fault}-to-shut" if needs_hot else fault
 
 
 def _may_be_there(facts: Facts, hookup: Hookup, role: str) -> bool:

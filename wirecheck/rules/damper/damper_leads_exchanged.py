@@ -12,7 +12,7 @@ from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.model.nearest import both
 from wirecheck.rules.damper.crossings import OUTCOMES, crossed_over, told_elsewhere
 from wirecheck.rules.damper.hookup import CALL, COMMON, HOT, PROVED, Hookup, hookups
-from wirecheck.rules.damper.words import SHUT_VENT
+from wirecheck.rules.damper.words import SAME_WITH_SPRING, SHUT_VENT
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
@@ -64,6 +64,11 @@ RULE = Rule(
             "{one} lands on the wrong terminal of {control}: {lands}; move it to {right}",
             "The damper does not open, or the burner does not light.",
         ),
+        "hot-astray": Fault(
+            "{one} lands on the wrong terminal of {control}: {lands}; move it to {right}",
+            SAME_WITH_SPRING,
+            Breaks.WORKMANSHIP,
+        ),
     },
     bad=(
         Example(_crossed("HOT", "PROVED", "CALL", "COM"), (("call-proved", "CALL"),)),
@@ -76,6 +81,10 @@ RULE = Rule(
         Example(
             _crossed("HOT", "CALL", "PROVED", "COM").replace("D-PROVED to", "D-HOT to"),
             (("astray", "PROVED"),),
+        ),
+        Example(
+            _crossed("HOT", "CALL", "PROVED", "COM").replace("D-HOT to", "D-CALL to"),
+            (("hot-astray", "HOT"),),
         ),
     ),
     good=(Example(_GOOD),),
@@ -99,7 +108,8 @@ def check(facts: Facts) -> Iterator[Finding]:
                 yield _finding(facts, hookup, "order", (one, *wrong))
                 wrong = []
             else:
-                yield _finding(facts, hookup, "astray", (one,))
+                needless = one == HOT and hookup.shut_by_spring
+                yield _finding(facts, hookup, "hot-astray" if needless else "astray", (one,))
 
 
 def _finding(facts: Facts, hookup: Hookup, fault: str, roles: tuple[str, ...]) -> Finding:

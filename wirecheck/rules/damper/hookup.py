@@ -56,6 +56,11 @@ class Hookup(NamedTuple):
         """Roles whose lead reaches other terminals of the control than its own."""
         return tuple(r for r in ROLES if self.landed[r] and r not in self.landed[r])
 
+    @property
+    def shut_by_spring(self) -> bool:
+        """Whether the damper does without the constant 24 V: a spring shuts it."""
+        return self.damper.values.get("action") == "spring-shut"
+
 
 def hookups(facts: Facts) -> tuple[Hookup, ...]:
     """Every control with its damper, as wired.  Use it as ``facts.once(hookups)``."""

@@ -10,3 +10,9 @@ SHUT_VENT: Final = (
     "the room with combustion products. Prove afterwards that it does not light before the damper "
     "is open."
 )
+
+#: For a constant 24 V that does not reach a damper which a spring shuts.
+SAME_WITH_SPRING: Final = (
+    "It works all the same with a damper of this kind, shut by a spring; the maker's harness has "
+    "this lead."
+)

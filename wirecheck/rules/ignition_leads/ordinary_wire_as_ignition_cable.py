@@ -24,7 +24,9 @@ wire box.GND to pilot.HOOD: green
 """
 _BAD = _GOOD.replace("orange, ignition-cable", "orange, 18 AWG")
 
-#: What is said of a lead that describes its insulation: ignition cable is then said as well.
+#: What only ordinary wire is sold by, or runs in: ignition cable is then said as well.
+_ORDINARY_BY = frozenset({"size", "in"})
+#: What is repeated of such a lead.
 _DESCRIBED_BY = ("size", "colour", "rating", "in")
 
 RULE = Rule(
@@ -37,8 +39,8 @@ RULE = Rule(
         "and finds its way into hands and control leads."
     ),
     blind_spots=(
-        "A spark lead of which nothing is said is taken for ignition cable; one of which only "
-        "colour or gauge is said is taken for ordinary wire."
+        "A spark lead of which no gauge is said is taken for ignition cable, which comes in "
+        "colours too."
     ),
     caution=IGNITION_VOLTAGE,
     sources=(PRACTICE,),
@@ -55,12 +57,11 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Find described spark leads that are not described as ignition cable."""
+    """Find spark leads described as ordinary wire is, and not as ignition cable."""
     for run in facts.once(spark_runs):
         for number in run.leads:
             lead = facts.diagram.leads[number]
-            described = _described(lead)
-            if "ignition-cable" in lead.given or not described:
+            if "ignition-cable" in lead.given or _ORDINARY_BY.isdisjoint(lead.given):
                 continue
             yield RULE.finding(
                 facts,
@@ -72,7 +73,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                     set_lead_attribute(facts.diagram, number, "ignition-cable", "ignition-cable"),
                 ),
                 lead=facts.lead(number),
-                described=described,
+                described=_described(lead),
             )
 
 
