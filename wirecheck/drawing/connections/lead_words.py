@@ -9,10 +9,10 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from wirecheck.circuit.nets import Nets
+from wirecheck.circuit.wire_numbers import wire_numbers
 from wirecheck.drawing.connections.blocks import SMALL_PT, End
 from wirecheck.drawing.ink import Ink, colour_letters, ink_for
 from wirecheck.drawing.lettering import Face, fitted, text_width
-from wirecheck.drawing.wire_numbers import wire_numbers
 from wirecheck.model.diagram import (
     OPEN_END,
     UNKNOWN_END,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wirecheck.check.engine import Checked
+from wirecheck.circuit.line_leads import line_leads
 from wirecheck.drawing.connections.blocks import UNIT_PT, Block, End, Sketch, sketch_of
 from wirecheck.drawing.connections.edges import LEFT, Side
 from wirecheck.drawing.connections.faces import Place
@@ -22,7 +23,6 @@ from wirecheck.drawing.connections.stubs import (
     with_cables,
 )
 from wirecheck.drawing.geometry import Box, Point
-from wirecheck.drawing.line_leads import line_leads
 from wirecheck.model.diagram import Diagram
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from wirecheck.check.engine import Checked
 from wirecheck.circuit.nets import Nets
+from wirecheck.circuit.wire_numbers import wire_numbers
 from wirecheck.drawing.canvas import Canvas
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.branches import Branch, branches
@@ -22,7 +23,6 @@ from wirecheck.drawing.ladder.rails import contact_lines
 from wirecheck.drawing.ladder.section import draw_section
 from wirecheck.drawing.ladder.work import Work
 from wirecheck.drawing.sheet import PAPERS, TitleBlock, framed, paper_for, title_block
-from wirecheck.drawing.wire_numbers import wire_numbers
 from wirecheck.model.diagram import Terminal
 
 ID_PREFIX = "ladder-"

@@ -2,7 +2,7 @@
 
 from tests.drawing.ladder.networks import diagram
 from wirecheck.circuit.nets import Nets
-from wirecheck.drawing.wire_numbers import wire_numbers
+from wirecheck.circuit.wire_numbers import wire_numbers
 from wirecheck.model.diagram import Terminal
 
 WIRING = """
