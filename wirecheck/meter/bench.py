@@ -12,7 +12,6 @@ from wirecheck.circuit.nets import Element, Nets
 from wirecheck.meter.chains import Chain, Chains, Link
 from wirecheck.meter.figures import limit_words, volts_words
 from wirecheck.meter.instrument import Positions, Voltmeter
-from wirecheck.meter.no_go import NoGo
 from wirecheck.meter.reading import Probe, Reading, Wrong
 from wirecheck.meter.runs import Runs
 from wirecheck.model.diagram import EARTH, Part, Terminal
@@ -22,6 +21,7 @@ from wirecheck.sequence.answers import View
 from wirecheck.sequence.callers import callers
 from wirecheck.sequence.coils import Coils
 from wirecheck.sequence.gas import GasTrain
+from wirecheck.sequence.no_go import NoGo
 from wirecheck.sequence.trace import Rest
 
 #: Above this a conductor counts as at line voltage, whatever feeds it: the bound of a Class 2
