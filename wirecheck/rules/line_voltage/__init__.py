@@ -5,11 +5,14 @@ from __future__ import annotations
 from wirecheck.rules.line_voltage import (
     both_speeds_fed,
     fan_limit_link_left_in,
+    fed_ahead_of_switch,
     line_and_24_volts_joined,
     line_and_neutral_reversed,
     line_lead_colour,
     line_shorted,
     mains_ground_not_earthed,
+    motor_always_on,
+    speed_not_wired,
     switch_in_neutral,
 )
 from wirecheck.rules.rule import Check, Rule
@@ -20,8 +23,11 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (fan_limit_link_left_in.RULE, fan_limit_link_left_in.check),
     (line_and_neutral_reversed.RULE, line_and_neutral_reversed.check),
     (switch_in_neutral.RULE, switch_in_neutral.check),
+    (fed_ahead_of_switch.RULE, fed_ahead_of_switch.check),
     (line_shorted.RULE, line_shorted.check),
     (both_speeds_fed.RULE, both_speeds_fed.check),
+    (speed_not_wired.RULE, speed_not_wired.check),
+    (motor_always_on.RULE, motor_always_on.check),
     (mains_ground_not_earthed.RULE, mains_ground_not_earthed.check),
     (line_lead_colour.RULE, line_lead_colour.check),
 )

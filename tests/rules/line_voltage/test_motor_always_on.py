@@ -1,0 +1,70 @@
+"""Motors that run though the relay for them is at rest."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.rules.circuits import FED, changed
+from tests.rules.raised import findings, only
+from wirecheck.model.finding import Breaks
+
+NAME = "motor-always-on"
+PUMP = (
+    FED
+    + """\
+part pump is circulator
+wire line.L1 to fan.COM: black
+wire fan.NO to pump.L: black
+wire line.N to pump.N: white
+"""
+)
+PAST = changed(PUMP, ("fan.NO to pump.L", "xfmr.L1 to pump.L"))
+
+
+def test_a_lead_from_before_the_contact_is_told_in_full() -> None:
+    found = only(PAST)
+    assert (found.rule, found.fault, found.breaks) == (NAME, "past-contact", Breaks.OPERATION)
+    assert found.message == (
+        "pump is fed at pump.L whatever fan does, and fan.NO of fan has no lead: feed pump.L from "
+        "fan.NO"
+    )
+    assert found.seen_at_unit == "pump runs as long as there is power."
+
+
+BOILER = """\
+part line is mains: 120 V
+part boiler is boiler-control
+part stat is thermostat
+part pump is circulator
+wire line.L1 to boiler.L1: black
+wire line.N to boiler.N: white
+wire line.G to earth: green
+wire boiler.R to stat to boiler.W
+wire boiler.PUMP to pump.L: black
+wire boiler.PUMP-N to pump.N: white
+"""
+
+
+def test_a_pump_fed_past_its_boiler_control() -> None:
+    found = only(changed(BOILER, ("boiler.PUMP to pump.L", "boiler.L1 to pump.L")))
+    assert (found.rule, found.terminals) == (NAME, ("pump.L", "boiler.PUMP"))
+
+
+SILENT = {
+    "through the contact": PUMP,
+    "a second relay in parallel": (
+        PAST + "part aid is relay\nwire stat.W to aid to xfmr.C\nwire line.L1 to aid.COM\n"
+        "wire aid.NO to pump.L\n"
+    ).replace("wire xfmr.L1 to pump.L: black\n", ""),
+    "a pump that runs all the time, no contact idle": changed(
+        PAST, ("wire line.L1 to fan.COM: black\n", "")
+    ),
+    "a pump behind a switch": PUMP + "part disc is service-switch\n",
+    "fed by its boiler control": BOILER,
+    "not traced": changed(PUMP, ("fan.NO to pump.L", "unknown to pump.L")),
+}
+
+
+@pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
+def test_near_misses_are_silent(unit: str) -> None:
+    assert NAME not in [found.rule for found in findings(unit)]

@@ -1,0 +1,126 @@
+"""What a relay is to start is fed through its contact, and not beside it.
+
+The lead to the fan taken from the screw in front of the contact instead of the one behind it: the
+fan runs from the moment the power is on, and the contact switches nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.circuit.nets import Element
+from wirecheck.model.diagram import Part, Terminal
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.kind import LoadSpec
+from wirecheck.rules.call_chain.chain import Chain
+from wirecheck.rules.call_chain.contacts import contacts, switch
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
+from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+_GOOD = """\
+part line is mains: 120 V
+part xfmr is transformer
+part stat is thermostat
+part aid is relay
+part pump is circulator
+wire line.L1 to xfmr.L1: black
+wire line.L1 to aid.COM..NO to pump.L: black
+wire line.N to xfmr.N to pump.N: white
+wire line.G to earth: green
+wire xfmr.R to stat to aid to xfmr.C
+wire xfmr.C to earth: green
+"""
+
+RULE = Rule(
+    name="motor-always-on",
+    title="A motor that a relay is to start is fed through its contact",
+    family="line voltage",
+    breaks=Breaks.OPERATION,
+    why="It runs day and night, and what its switch should prove is proved with no call.",
+    blind_spots=(
+        "A motor that is meant to run all the time, beside a relay with a contact wired at one "
+        "side and left so."
+    ),
+    caution=LINE_VOLTAGE,
+    sources=(PRACTICE,),
+    faults={
+        "past-contact": Fault(
+            "{motor} is fed at {end} whatever {relay} does, and {empty} of {relay} has no lead: "
+            "feed {end} from {empty}",
+            "{motor} runs as long as there is power.",
+        ),
+    },
+    bad=(
+        Example(
+            _GOOD.replace("to aid.COM..NO to pump.L", "to aid.COM: black\nwire xfmr.L1 to pump.L"),
+            (("past-contact", "pump.L"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find motors of the line that nothing switches, beside a relay with an idle contact."""
+    wired = facts.as_wired
+    idle = [contact for contact in contacts(wired) if _is_idle(wired, contact)]
+    if len(idle) != 1 or any(_lacks_its_hot_lead(part, wired) for part in wired.of("load")):
+        return  # which of several belongs to the motor, or what the contact is for, is not known
+    contact = idle[0]
+    empty = contact.a if wired.is_wired(contact.b) else contact.b
+    always_on = [motor for motor in _motors(wired) if _runs_for_good(wired, motor)]
+    hot = _hot_end(wired, always_on[0]) if len(always_on) == 1 else None
+    if hot is not None:
+        motor = always_on[0]
+        yield RULE.finding(
+            facts,
+            "past-contact",
+            facts.place(hot),
+            leads=facts.nets.leads_at(hot),
+            terminals=(hot, empty),
+            motor=motor.part.name,
+            end=facts.show(hot),
+            empty=facts.show(empty),
+            relay=contact.part.name,
+        )
+
+
+def _is_idle(facts: Facts, contact: Element) -> bool:
+    """Whether a relay's working contact has a hot leg at one side and no lead at the other."""
+    spec = switch(contact)
+    if spec.coil is None or spec.normal != "open":
+        return False
+    at = [end for end in (contact.a, contact.b) if facts.is_wired(end)]
+    return len(at) == 1 and facts.once(Legs).is_hot(at[0])
+
+
+def _lacks_its_hot_lead(part: Part, facts: Facts) -> bool:
+    """Whether a load without a hot lead may be what a contact is to feed."""
+    hots = part.with_role("load-hot")
+    return bool(hots) and not any(facts.is_wired(end) for end in hots)
+
+
+def _motors(facts: Facts) -> Iterator[Element]:
+    for elements in facts.nets.elements_of.values():
+        for load in elements:
+            is_motor = isinstance(load.spec, LoadSpec) and load.spec.type == "motor"
+            if is_motor and facts.is_wired(load.a) and facts.is_wired(load.b):
+                yield load
+
+
+def _hot_end(facts: Facts, motor: Element) -> Terminal | None:
+    legs = facts.once(Legs)
+    return next((end for end in (motor.a, motor.b) if legs.is_hot(end)), None)
+
+
+def _runs_for_good(facts: Facts, motor: Element) -> bool:
+    """Whether it is fed with every contact open but those that are closed unless a hand opens."""
+    chain = Chain(facts, motor.part, motor.a, motor.b)
+    moving = {
+        key
+        for key, contact in chain.contacts.items()
+        if switch(contact).coil or switch(contact).moved_by in ("temperature", "motor")
+    }
+    return bool(chain.feeds) and chain.runs(moving)
