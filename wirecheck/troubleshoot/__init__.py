@@ -1,0 +1,1 @@
+"""Troubleshooting: from what is seen and measured to the fault, by the fewest readings."""
