@@ -10,12 +10,12 @@ from tests.circuit.spice import needs_ngspice, node_volts
 from tests.contract.source import ROOT
 from wirecheck import load
 from wirecheck.circuit.elimination import Elimination
+from wirecheck.circuit.instrument import Voltmeter
 from wirecheck.circuit.metering import meter_volts
 from wirecheck.circuit.netlist import netlist
 from wirecheck.circuit.nets import Nets
-from wirecheck.meter.instrument import Voltmeter
-from wirecheck.meter.runs import Runs
 from wirecheck.model.diagram import EARTH, Terminal
+from wirecheck.sequence.calls import Runs
 from wirecheck.sequence.control import Phase
 from wirecheck.sequence.trace import Rest
 

@@ -7,18 +7,18 @@ from collections.abc import Iterator, Sequence
 from wirecheck.check.engine import Checked
 from wirecheck.circuit.companions import Companions
 from wirecheck.circuit.conduction import Conduction
+from wirecheck.circuit.instrument import Positions, Voltmeter
 from wirecheck.circuit.netlist import ElementKey, highest
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.meter.chains import Chain, Chains, Link
 from wirecheck.meter.figures import limit_words, volts_words
-from wirecheck.meter.instrument import Positions, Voltmeter
 from wirecheck.meter.reading import Probe, Reading, Wrong
-from wirecheck.meter.runs import Runs
 from wirecheck.model.diagram import EARTH, Part, Terminal
 from wirecheck.model.finding import Breaks
 from wirecheck.model.kind import SourceSpec
 from wirecheck.sequence.answers import View
 from wirecheck.sequence.callers import callers
+from wirecheck.sequence.calls import Runs
 from wirecheck.sequence.coils import Coils
 from wirecheck.sequence.gas import GasTrain
 from wirecheck.sequence.no_go import NoGo
