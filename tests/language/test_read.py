@@ -9,8 +9,10 @@ from pathlib import Path
 import pytest
 
 import wirecheck
-from wirecheck.language.read import LARGEST_FILE_BYTES
+from wirecheck.language.build import build
+from wirecheck.language.read import LARGEST_FILE_BYTES, read_together
 from wirecheck.model.finding import Problem
+from wirecheck.model.text import SourceFile, Within
 
 
 def write(folder: Path, files: dict[str, str | bytes]) -> None:
@@ -207,3 +209,13 @@ def test_a_file_that_is_not_there_raises(tmp_path: Path) -> None:
         wirecheck.load(tmp_path / "a.wiring")
     with pytest.raises(IsADirectoryError):
         wirecheck.load(tmp_path)
+
+
+def test_texts_of_one_document_are_read_as_one_diagram(tmp_path: Path) -> None:
+    write(tmp_path, {"limit.wiring": "part limit is high-limit\n"})
+    first = SourceFile("note.md", 'diagram "First"\ninclude "limit.wiring"\n', Within(10, (2, 2)))
+    second = SourceFile("note.md", "wire limit.1 to limit.3\n", Within(20, (2,)))
+    built = build(read_together([first, second], tmp_path / "note.md", "note, line 19"))
+    assert built.diagram.title == "note, line 19"
+    assert [part.name for part in built.diagram.parts.values()] == ["limit"]
+    assert [str(problem.span) for problem in built.problems] == ["note.md:20:25"]

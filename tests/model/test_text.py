@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from wirecheck.model.text import SourceFile, Span
+from wirecheck.model.text import SourceFile, Span, Within
 
 TEXT = "one\n\ttwo\r\né\U0001f525x\n"
 
@@ -45,3 +45,10 @@ def test_an_empty_text_has_one_line() -> None:
 
 def test_a_source_does_not_print_its_text() -> None:
     assert repr(SourceFile("x", TEXT)) == "SourceFile('x')"
+
+
+@pytest.mark.parametrize(
+    ("offset", "position"), [(0, (7, 3)), (4, (8, 6)), (5, (8, 7)), (len(TEXT), (10, 1))]
+)
+def test_a_text_within_another_tells_places_of_that(offset: int, position: tuple[int, int]) -> None:
+    assert SourceFile("x", TEXT, Within(7, (2, 5, 0))).position(offset) == position

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 import stat
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NamedTuple, cast
@@ -62,6 +62,7 @@ class Reading:
         spoiled: keys of the names whose declaration could not be read: that they are not known
             later is no problem of its own.
         lacks_a_file: an include could not be read, so names may be missing.
+        title: of the diagram, if the text states none; "" for the file's name.
     """
 
     source: SourceFile
@@ -70,6 +71,7 @@ class Reading:
     problems: list[Problem] = field(default_factory=list)
     spoiled: set[str] = field(default_factory=set)
     lacks_a_file: bool = False
+    title: str = ""
 
 
 def read_text(text: str, name: str) -> Reading:
@@ -100,6 +102,22 @@ def read_path(path: Path) -> Reading:
     reading = Reading(source, [source], problems=problems)
     home = path.parent.resolve()
     _Reader(reading, home).read(source, [home / path.name])
+    return reading
+
+
+def read_together(sources: Sequence[SourceFile], beside: Path | None, title: str) -> Reading:
+    """Read texts that stand in one document as one diagram.
+
+    Args:
+        sources: the last is what is read; the others come before it, as if it included them.
+        beside: the document, beside which included files lie; None for one that lies nowhere.
+        title: of the diagram, if the last text states none.
+    """
+    reading = Reading(sources[-1], list(sources), title=title)
+    home = beside.parent.resolve() if beside else None
+    reader = _Reader(reading, home)
+    for source in sources:
+        reader.read(source, [home / beside.name] if home and beside else [])
     return reading
 
 

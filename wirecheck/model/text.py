@@ -7,18 +7,33 @@ something is printed.  Columns count code points from 1 and a tab counts as one.
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Sequence
 from typing import NamedTuple
+
+
+class Within(NamedTuple):
+    """Where a text stands in a larger one, whose lines and columns are told.
+
+    Attributes:
+        line: the line of the larger text that the first line of this one is.
+        before: how many characters stand before each line of this one, such as the blanks of a
+            list or the marks of a quotation; nothing stands before lines beyond the last.
+    """
+
+    line: int
+    before: Sequence[int]
 
 
 class SourceFile:
     """One text as it was read: its display name and its characters, no byte-order mark."""
 
-    __slots__ = ("_line_starts", "name", "text")
+    __slots__ = ("_line_starts", "name", "text", "within")
 
-    def __init__(self, name: str, text: str) -> None:
+    def __init__(self, name: str, text: str, within: Within | None = None) -> None:
         """Keep the text; ``name`` is the path or title shown in front of every message."""
         self.name = name
         self.text = text
+        self.within = within
         self._line_starts: list[int] | None = None
 
     def __repr__(self) -> str:
@@ -37,9 +52,13 @@ class SourceFile:
         return self._line_starts
 
     def position(self, offset: int) -> tuple[int, int]:
-        """Line and column of a character, both from 1."""
-        line = bisect_right(self.line_starts, offset)
-        return line, offset - self.line_starts[line - 1] + 1
+        """Line and column of a character, both from 1, in the text that this one stands in."""
+        number = bisect_right(self.line_starts, offset) - 1
+        column = offset - self.line_starts[number] + 1
+        if self.within is None:
+            return number + 1, column
+        before = self.within.before
+        return self.within.line + number, column + (before[number] if number < len(before) else 0)
 
     def line_span(self, offset: int) -> tuple[int, int]:
         """Start of the line that holds ``offset``, and the start of the next line (or the end)."""
