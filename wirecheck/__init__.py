@@ -19,9 +19,11 @@ from typing import TYPE_CHECKING, Literal
 # when it first loads it, and would put it over the function; loaded first, it does not.
 import wirecheck.check
 import wirecheck.correct
+import wirecheck.lists
 import wirecheck.meter  # noqa: F401
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from os import PathLike
 
     from wirecheck.check.engine import Checked
@@ -29,6 +31,8 @@ if TYPE_CHECKING:
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.faults.campaign import Campaign
     from wirecheck.language.build import Built
+    from wirecheck.lists.lists import Lists
+    from wirecheck.lists.tables import What
     from wirecheck.meter.reading import MeterSheet
     from wirecheck.model.diagram import Diagram
     from wirecheck.model.kind import Kind
@@ -43,11 +47,13 @@ __all__ = [
     "correct",
     "draw",
     "draw_corrected",
+    "draw_lists",
     "draw_meter",
     "draw_timeline",
     "format_text",
     "kind",
     "kind_names",
+    "lists",
     "load",
     "load_bytes",
     "load_text",
@@ -213,6 +219,34 @@ def draw_meter(
     from wirecheck.drawing.meter_sheet import meter_pages
 
     return tuple(render(page, file_format, engine=engine) for page in meter_pages(sheet))
+
+
+def lists(checked: Checked) -> Lists:
+    """List wires, parts and terminals of a checked diagram, with the wire numbers of the sheets."""
+    from wirecheck.lists.lists import lists_of
+
+    return lists_of(checked)
+
+
+def draw_lists(
+    lists: Lists,
+    what: Sequence[What] = ("wires", "parts", "terminals"),
+    file_format: Format = "svg",
+    *,
+    engine: Engine = "embedded",
+    date: str = "",
+) -> tuple[bytes, ...]:
+    """Draw what `lists` gave, or some of it, on pages of A4, and return the finished files.
+
+    Raises:
+        wirecheck.drawing.engine.DrawingError: the engine is missing, cannot give the format or
+            fails.
+    """
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.lists_sheet import lists_pages
+
+    pages = lists_pages(lists, what, date)
+    return tuple(render(page, file_format, engine=engine) for page in pages)
 
 
 def format_text(text: str) -> str:

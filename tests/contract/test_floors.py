@@ -19,7 +19,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("rules", "properties"),
     ("faults",),
     ("check",),
-    ("correct", "compare", "troubleshoot", "meter"),
+    ("correct", "compare", "lists", "troubleshoot", "meter"),
     ("grade", "practice", "notes", "replace"),
     ("drawing",),
     ("report",),

@@ -11,6 +11,7 @@ from wirecheck import (
     check,
     kind,
     kind_names,
+    lists,
     load_text,
     meter,
     rule,
@@ -30,6 +31,8 @@ from wirecheck.report.faults_files import FaultsFile
 from wirecheck.report.faults_json import faults_json
 from wirecheck.report.formatted import FormattedFile, formatted_json
 from wirecheck.report.kinds import kinds_json
+from wirecheck.report.lists_files import ListsFile
+from wirecheck.report.lists_json import lists_json
 from wirecheck.report.meter_files import MeterFile
 from wirecheck.report.meter_json import meters_json
 from wirecheck.report.rules import explained, rules_json
@@ -83,6 +86,13 @@ def documents() -> dict[str, dict[str, Any]]:
             ]
         ),
         "kinds": kinds_json([kind(name) for name in kind_names()]),
+        "lists": lists_json(
+            [
+                ListsFile("a.wiring", wrong.problems, lists(check(diagram)), ("a-lists-1.svg",)),
+                ListsFile("b.wiring", unusable.problems, None),
+            ],
+            ("wires", "parts", "terminals"),
+        ),
         "meter": meters_json([measured, MeterFile("b.wiring", unusable.problems, None)]),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator, Sequence
 
 from wirecheck.meter.reading import UNITS, Group, MeterSheet, Reading, Section
 from wirecheck.report.meter_files import MeterFile
 from wirecheck.report.meter_text import LINE_VOLTAGE, not_good
-from wirecheck.report.visible import visible
+from wirecheck.report.spreadsheet import csv_table
 
 HEADER = (
     "file",
@@ -28,21 +26,13 @@ HEADER = (
     "otherwise",
     "caution",
 )
-#: What a spreadsheet takes for the beginning of a formula.
-_FORMULA = ("=", "+", "-", "@")
 
 _Row = dict[str, str]
 
 
 def meters_csv(files: Sequence[MeterFile]) -> str:
     """Return the table of a run; cautions and what is wrong come before the readings."""
-    written = io.StringIO()
-    table = csv.DictWriter(written, HEADER, restval="", lineterminator="\r\n")
-    table.writeheader()
-    for file in files:
-        for row in _rows(file):
-            table.writerow({key: _plain(text) for key, text in row.items()})
-    return written.getvalue()
+    return csv_table(HEADER, (row for file in files for row in _rows(file)))
 
 
 def _rows(file: MeterFile) -> Iterator[_Row]:
@@ -97,9 +87,3 @@ def _reading(reading: Reading, group: Group) -> _Row:
         "otherwise": "; ".join(f"{wrong.reading}: {wrong.means}" for wrong in reading.wrong),
         "caution": LINE_VOLTAGE if reading.line_voltage else "",
     }
-
-
-def _plain(text: str) -> str:
-    """A text that no spreadsheet runs and no terminal acts on."""
-    shown = visible(text)
-    return f"'{shown}" if shown.startswith(_FORMULA) else shown

@@ -25,6 +25,7 @@ from wirecheck.report.forms import (
     Version,
     Word,
 )
+from wirecheck.report.lists_form import ListsDocument
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.whole_file import write_whole
 from wirecheck.resources import shared_file
@@ -267,6 +268,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "faults": FaultsDocument,
     "format": FormatDocument,
     "kinds": KindsDocument,
+    "lists": ListsDocument,
     "meter": MeterDocument,
     "sequence": SequenceDocument,
 }
