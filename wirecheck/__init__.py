@@ -20,7 +20,8 @@ from typing import TYPE_CHECKING, Literal
 import wirecheck.check
 import wirecheck.correct
 import wirecheck.lists
-import wirecheck.meter  # noqa: F401
+import wirecheck.meter
+import wirecheck.practice  # noqa: F401
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -36,6 +37,7 @@ if TYPE_CHECKING:
     from wirecheck.meter.reading import MeterSheet
     from wirecheck.model.diagram import Diagram
     from wirecheck.model.kind import Kind
+    from wirecheck.practice.exercise import Exercise, Wish
     from wirecheck.rules.rule import Rule
     from wirecheck.sequence.run import Run
     from wirecheck.sequence.script import Script
@@ -46,7 +48,9 @@ __all__ = [
     "check",
     "correct",
     "draw",
+    "draw_blank",
     "draw_corrected",
+    "draw_exercise",
     "draw_lists",
     "draw_meter",
     "draw_timeline",
@@ -58,6 +62,7 @@ __all__ = [
     "load_bytes",
     "load_text",
     "meter",
+    "practice",
     "rule",
     "rule_names",
     "simulate",
@@ -219,6 +224,43 @@ def draw_meter(
     from wirecheck.drawing.meter_sheet import meter_pages
 
     return tuple(render(page, file_format, engine=engine) for page in meter_pages(sheet))
+
+
+def practice(right: Diagram, wish: Wish | None = None) -> list[Exercise]:
+    """Make exercises from a right diagram, fewer than wished where there are no more.
+
+    Raises:
+        wirecheck.practice.exercise.NotRightError: it has mistakes of safety or operation.
+    """
+    from wirecheck.practice.exercise import Wish as Wishes
+    from wirecheck.practice.exercise import exercises
+
+    return exercises(right, wish or Wishes())
+
+
+def draw_exercise(
+    exercise: Exercise,
+    sheet: Literal["exercise", "answers"] = "exercise",
+    file_format: Literal["svg", "png"] = "svg",
+    *,
+    date: str = "",
+) -> bytes:
+    """Draw the wiring of an exercise with nothing marked, or the page for the answers."""
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.exercise import answer_sheet, exercise_sheet
+
+    lay_out = exercise_sheet if sheet == "exercise" else answer_sheet
+    return render(lay_out(exercise, date=date), file_format)
+
+
+def draw_blank(
+    right: Diagram, file_format: Literal["svg", "png"] = "svg", *, date: str = ""
+) -> bytes:
+    """Draw the devices of a diagram and none of its leads, as a sheet to be wired."""
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.exercise import blank_sheet
+
+    return render(blank_sheet(right, date=date), file_format)
 
 
 def lists(checked: Checked) -> Lists:

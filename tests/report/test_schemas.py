@@ -1,6 +1,7 @@
 """What the commands print as JSON, held to the published forms."""
 
 import json
+from functools import cache
 from typing import Any
 
 import pytest
@@ -14,6 +15,7 @@ from wirecheck import (
     lists,
     load_text,
     meter,
+    practice,
     rule,
     rule_names,
     simulate,
@@ -22,6 +24,7 @@ from wirecheck import (
 from wirecheck.correct.answer import Bound
 from wirecheck.correct.rewrite import mended
 from wirecheck.correct.search import correct
+from wirecheck.practice.exercise import Wish
 from wirecheck.report.check_json import check_json
 from wirecheck.report.checks import CheckedFile
 from wirecheck.report.correct_json import correct_json
@@ -35,6 +38,8 @@ from wirecheck.report.lists_files import ListsFile
 from wirecheck.report.lists_json import lists_json
 from wirecheck.report.meter_files import MeterFile
 from wirecheck.report.meter_json import meters_json
+from wirecheck.report.practice_json import practice_json
+from wirecheck.report.practices import Made, PracticeFile
 from wirecheck.report.rules import explained, rules_json
 from wirecheck.report.schemas import DOCUMENTS, schema_text
 from wirecheck.report.sequence_json import sequences_json
@@ -54,6 +59,7 @@ def corrected(text: str, bound: Bound) -> CorrectedFile:
     return CorrectedFile("a.wiring", "Heater", (), text, found, texts, ("box: runs",))
 
 
+@cache
 def documents() -> dict[str, dict[str, Any]]:
     wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
     unread = CheckedFile("b.wiring", unusable.problems, None)
@@ -94,6 +100,20 @@ def documents() -> dict[str, dict[str, Any]]:
             ("wires", "parts", "terminals"),
         ),
         "meter": meters_json([measured, MeterFile("b.wiring", unusable.problems, None)]),
+        "practice": practice_json(
+            [
+                PracticeFile(
+                    "a.wiring",
+                    "Heater",
+                    wrong.problems,
+                    tuple(
+                        Made(each, ("a-exercise-01.wiring",), ("key/a-exercise-01.txt",))
+                        for each in practice(diagram, Wish(count=1))
+                    ),
+                    ("a-blank.wiring",),
+                ),
+            ]
+        ),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }
 

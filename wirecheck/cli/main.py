@@ -19,7 +19,18 @@ from wirecheck.cli.printing import OutputLostError, forgive_encoding, give_up_ou
 from wirecheck.report.checks import OUR_ERROR, UNUSABLE
 
 #: The commands, in the order of the work: each is the module of its name.
-COMMANDS = ("check", "draw", "sequence", "correct", "meter", "lists", "format", "kinds", "explain")
+COMMANDS = (
+    "check",
+    "draw",
+    "sequence",
+    "correct",
+    "meter",
+    "lists",
+    "practice",
+    "format",
+    "kinds",
+    "explain",
+)
 #: What a shell expects of a program that was stopped by the keyboard (128 + SIGINT).
 STOPPED = 130
 

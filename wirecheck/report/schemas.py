@@ -27,6 +27,7 @@ from wirecheck.report.forms import (
 )
 from wirecheck.report.lists_form import ListsDocument
 from wirecheck.report.meter_form import MeterDocument
+from wirecheck.report.practice_form import PracticeDocument
 from wirecheck.report.whole_file import write_whole
 from wirecheck.resources import shared_file
 
@@ -270,6 +271,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "kinds": KindsDocument,
     "lists": ListsDocument,
     "meter": MeterDocument,
+    "practice": PracticeDocument,
     "sequence": SequenceDocument,
 }
 
