@@ -30,7 +30,7 @@ def joins(diagram: Diagram) -> frozenset[frozenset[object]]:
 @pytest.fixture(scope="module")
 def pairs() -> list[Exercise]:
     """Exercises with two mistakes each."""
-    return exercises(right(ONE_ROD), Wish(count=4, mistakes=2))
+    return exercises(right(ONE_ROD), Wish(exercises=4, mistakes=2))
 
 
 def test_as_many_are_made_as_are_wished(pairs: list[Exercise]) -> None:
@@ -68,7 +68,7 @@ def test_no_two_of_a_set_are_alike(pairs: list[Exercise]) -> None:
 
 def test_the_same_seed_gives_the_same_exercises() -> None:
     first, again, other = (
-        [each.text for each in exercises(right(), Wish(count=2, seed=seed))] for seed in "774"
+        [each.text for each in exercises(right(), Wish(exercises=2, seed=seed))] for seed in "774"
     )
     assert first == again
     assert first != other
@@ -77,7 +77,7 @@ def test_the_same_seed_gives_the_same_exercises() -> None:
 @pytest.mark.parametrize("wished", Difficulty)
 def test_each_is_as_hard_as_wished(wished: Difficulty) -> None:
     does = behaviour_of(right())
-    made = exercises(right(), Wish(count=3, difficulty=wished))
+    made = exercises(right(), Wish(exercises=3, difficulty=wished))
     assert len(made) == 3
     for each in made:
         assert each.difficulty is wished
@@ -89,21 +89,21 @@ def test_each_is_as_hard_as_wished(wished: Difficulty) -> None:
 
 @pytest.mark.parametrize("form", [form for form in Form if form is not Form.LINK])
 def test_only_mistakes_of_the_wished_kind_are_hidden(form: Form) -> None:
-    made = exercises(right(), Wish(count=2, forms=(form,)))
+    made = exercises(right(), Wish(exercises=2, forms=(form,)))
     assert made
     assert all(hidden.mistake.form is form for each in made for hidden in each.hidden)
 
 
 def test_a_link_can_be_the_mistake() -> None:
     one_rod = right(ONE_ROD)
-    (made,) = exercises(one_rod, Wish(count=1, forms=(Form.LINK,)))
+    (made,) = exercises(one_rod, Wish(exercises=1, forms=(Form.LINK,)))
     (hidden,) = made.hidden
     assert hidden.mistake.form is Form.LINK
-    assert made.text != exercises(one_rod, Wish(count=1, forms=(Form.MISSING,)))[0].text
+    assert made.text != exercises(one_rod, Wish(exercises=1, forms=(Form.MISSING,)))[0].text
 
 
 def test_only_mistakes_in_the_wished_circuit_are_hidden() -> None:
-    made = exercises(right(), Wish(count=3, circuits=("valve",)))
+    made = exercises(right(), Wish(exercises=3, circuits=("valve",)))
     assert made
     for each in made:
         told = [finding.rule for hidden in each.hidden for finding in hidden.findings]
@@ -111,7 +111,7 @@ def test_only_mistakes_in_the_wished_circuit_are_hidden() -> None:
 
 
 def test_where_there_are_no_more_there_are_fewer() -> None:
-    wish = Wish(count=500, forms=(Form.JUMPER,), difficulty=Difficulty.HARD)
+    wish = Wish(exercises=500, forms=(Form.JUMPER,), difficulty=Difficulty.HARD)
     assert 0 < len(exercises(right(), wish)) < 20
 
 
@@ -123,7 +123,7 @@ def test_a_wrong_diagram_is_refused() -> None:
 
 
 def test_a_jumper_stands_among_the_leads_of_its_device() -> None:
-    (made,) = exercises(right(), Wish(count=1, forms=(Form.JUMPER,)))
+    (made,) = exercises(right(), Wish(exercises=1, forms=(Form.JUMPER,)))
     lines = made.text.splitlines()
     (at,) = [place for place, line in enumerate(lines) if line.startswith("jumper ")]
     device = lines[at].split()[1].partition(".")[0]

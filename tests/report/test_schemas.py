@@ -108,7 +108,7 @@ def documents() -> dict[str, dict[str, Any]]:
                     wrong.problems,
                     tuple(
                         Made(each, ("a-exercise-01.wiring",), ("key/a-exercise-01.txt",))
-                        for each in practice(diagram, Wish(count=1))
+                        for each in practice(diagram, Wish(exercises=1))
                     ),
                     ("a-blank.wiring",),
                 ),

@@ -176,8 +176,8 @@ def _written(
     made: list[Made] = []
     blank: tuple[str, ...] = ()
     problems: list[Problem] = []
-    if len(exercises) < wish.count:
-        fewer = f"only {len(exercises)} of {wish.count} exercises can be made of it as wished"
+    if len(exercises) < wish.exercises:
+        fewer = f"only {len(exercises)} of {wish.exercises} exercises can be made of it as wished"
         problems.append(problem_of(given.name, fewer))
     try:
         for exercise in exercises:

@@ -12,7 +12,7 @@ from wirecheck.circuit.nets import Element, Nets
 from wirecheck.model.diagram import Diagram
 from wirecheck.model.kind import SwitchSpec
 from wirecheck.sequence.answers import View
-from wirecheck.sequence.script import Script, heat_call
+from wirecheck.sequence.script import Opening, Script, heat_call
 from wirecheck.sequence.simulator import Simulation
 from wirecheck.sequence.trace import Trace
 
@@ -46,7 +46,7 @@ def behaviour_of(diagram: Diagram) -> Behaviour:
     whole_call = heat_call(length_s=_CALL_S, watch_s=_AFTER_S)
     trace = _run(nets, whole_call, View.OPERATION)
     opened = [
-        heat_call(length_s=_CALL_S, watch_s=_AFTER_S, opened=((each.part.key, each.name, None),))
+        heat_call(length_s=_CALL_S, watch_s=_AFTER_S, opened=(Opening(each.part.key, each.name),))
         for each in _guards(nets)
     ]
     return Behaviour(

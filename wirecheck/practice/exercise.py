@@ -45,7 +45,7 @@ class Wish(NamedTuple):
     """What exercises are wanted.
 
     Attributes:
-        count: so many, if there are so many.
+        exercises: so many, if there are so many.
         mistakes: hidden in each.
         forms: kinds of mistakes to draw from.
         circuits: families of the rules that shall tell of them; empty: any.
@@ -53,7 +53,7 @@ class Wish(NamedTuple):
         seed: the same gives the same exercises.
     """
 
-    count: int = 1
+    exercises: int = 1
     mistakes: int = 1
     forms: tuple[Form, ...] = tuple(Form)
     circuits: tuple[str, ...] = ()
@@ -138,7 +138,9 @@ class _Set:
         """Draw until there are enough, or nothing new comes any more."""
         made: list[Exercise] = []
         draws = 0
-        while len(made) < self._wish.count and draws < MOST_DRAWS and any(self._by_form.values()):
+        while (
+            len(made) < self._wish.exercises and draws < MOST_DRAWS and any(self._by_form.values())
+        ):
             draws += 1
             exercise = self._exercise(len(made) + 1)
             if exercise is not None:
