@@ -8,10 +8,10 @@ import pytest
 
 import wirecheck
 from tests.language.said import leads
-from wirecheck.language.claims import SIGNALS
 from wirecheck.language.format import LINE_LENGTH, format_text
 from wirecheck.language.read import LARGEST_FILE_BYTES, MOST_FILES
 from wirecheck.language.statements import STATEMENT_WORDS
+from wirecheck.language.subjects import SIGNALS
 from wirecheck.model.quantity import UNITS
 from wirecheck.parts.library import lead_attributes
 from wirecheck.resources import grammar_text

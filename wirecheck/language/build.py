@@ -12,7 +12,6 @@ from pathlib import PurePath
 from typing import NamedTuple, TypeVar
 
 from wirecheck.language import statements as st
-from wirecheck.language.claims import check_claim
 from wirecheck.language.derive import with_derived_defaults
 from wirecheck.language.devices import add_cable, add_part, add_splice
 from wirecheck.language.kinds import add_kinds
@@ -20,73 +19,140 @@ from wirecheck.language.labels import add_labels
 from wirecheck.language.leads import LeadBuilder
 from wirecheck.language.read import Parsed, Reading
 from wirecheck.language.scope import Scope
-from wirecheck.language.variants import Variant, nest
-from wirecheck.model.diagram import Diagram, Note, NotEvaluated
+from wirecheck.language.variants import Nested, nest
+from wirecheck.model.claim import Claim
+from wirecheck.model.diagram import (
+    OPEN_END,
+    UNKNOWN_END,
+    Diagram,
+    Note,
+    NotEvaluated,
+    Terminal,
+)
 from wirecheck.model.finding import Problem
 
 _S = TypeVar("_S")
 
 
 class Built(NamedTuple):
-    """A diagram and every problem of its text, in the order of the text."""
+    """A diagram and every problem of its text, in the order of the text.
+
+    Attributes:
+        diagram: the base diagram.
+        problems: of the text, those inside variants left out.
+        reading: what it was built from.
+        nested: its statements, sorted out into the base and the variants.
+    """
 
     diagram: Diagram
     problems: tuple[Problem, ...]
+    reading: Reading
+    nested: Nested
 
 
 def build(reading: Reading) -> Built:
     """Build the base diagram of a reading."""
-    base, variants, misplaced = nest(reading.statements)
-    scope = Scope(
-        problems=[*reading.problems, *misplaced],
-        spoiled=reading.spoiled,
-        lacks_a_file=reading.lacks_a_file,
-    )
-    _declare(scope, base)
-    leads = LeadBuilder(scope)
-    not_evaluated = [_variant_not_evaluated(variant) for variant in variants]
-    for parsed in base:
-        leads.add(parsed)
-        if isinstance(parsed.statement, st.ExpectStatement | st.ObserveStatement):
-            check_claim(scope, parsed, parsed.statement)
-            not_evaluated.append(_claim_not_evaluated(parsed))
-    diagram = Diagram(
-        title=_title(scope, reading, base),
-        source=reading.source,
-        sources=tuple(reading.sources),
-        parts=with_derived_defaults(scope.parts, leads.leads),
-        splices=scope.splices,
-        cables=scope.cables,
-        kinds={key: kind.kind for key, kind in scope.kinds.items()},
-        leads=tuple(leads.leads),
-        passed=tuple(leads.passed),
-        named_alone=tuple(leads.named_alone),
-        notes=tuple(
-            Note(statement.text.text, parsed.span)
-            for parsed, statement in _those(base, st.NoteStatement)
-        ),
-        not_evaluated=tuple(not_evaluated),
-    )
-    order = {source: number for number, source in enumerate(reading.sources)}
-    problems = sorted(
-        scope.problems,
-        key=lambda problem: (order[problem.span.source], problem.span.start, problem.message),
-    )
-    return Built(diagram, tuple(problems))
+    nested = nest(reading.statements)
+    draft = Draft(reading, [*reading.problems, *nested.problems])
+    draft.declare(nested.base)
+    draft.run_leads(nested.base)
+    draft.claim(nested.base)
+    return Built(draft.diagram(nested.base), draft.problems(), reading, nested)
 
 
-def _declare(scope: Scope, base: list[Parsed]) -> None:
-    """Everything that has a name, kinds first, labels last."""
-    add_kinds(scope, _those(base, st.KindStatement))
-    for parsed in base:
-        statement = parsed.statement
-        if isinstance(statement, st.PartStatement):
-            add_part(scope, parsed, statement)
-        elif isinstance(statement, st.SpliceStatement):
-            add_splice(scope, parsed, statement)
-        elif isinstance(statement, st.CableStatement):
-            add_cable(scope, parsed, statement)
-    add_labels(scope, _those(base, st.LabelsStatement))
+class Draft:
+    """A diagram while it is built, from some statements of a reading and then from others.
+
+    Attributes:
+        scope: what has a name so far.
+        leads: what runs where so far.
+        claims: what is said of it so far, claims and observations.
+        not_evaluated: what could not be taken into it.
+    """
+
+    def __init__(self, reading: Reading, problems: list[Problem]) -> None:
+        """Start with nothing in it."""
+        self._reading = reading
+        self.scope = Scope(
+            problems=problems, spoiled=set(reading.spoiled), lacks_a_file=reading.lacks_a_file
+        )
+        self.leads = LeadBuilder(self.scope)
+        self.claims: list[Claim] = []
+        self.not_evaluated: list[NotEvaluated] = []
+
+    def declare(self, statements: list[Parsed]) -> None:
+        """Take in everything that has a name, kinds first, labels last."""
+        scope = self.scope
+        add_kinds(scope, _those(statements, st.KindStatement))
+        for parsed in statements:
+            statement = parsed.statement
+            if isinstance(statement, st.PartStatement):
+                add_part(scope, parsed, statement)
+            elif isinstance(statement, st.SpliceStatement):
+                add_splice(scope, parsed, statement)
+            elif isinstance(statement, st.CableStatement):
+                add_cable(scope, parsed, statement)
+        add_labels(scope, _those(statements, st.LabelsStatement))
+
+    def run_leads(self, statements: list[Parsed]) -> None:
+        """Take in what runs where."""
+        for parsed in statements:
+            self.leads.add(parsed)
+
+    def claim(self, statements: list[Parsed]) -> None:
+        """Take in what is claimed and what was observed."""
+        for parsed in statements:
+            statement = parsed.statement
+            if isinstance(statement, st.ExpectStatement | st.ObserveStatement):
+                from wirecheck.language.claims import read_claims  # few diagrams claim anything
+
+                self.claims += read_claims(self.scope, parsed, statement)
+
+    def named(self, end: Terminal) -> str:
+        """An end as people read it, by the library's name of a terminal."""
+        part = self.scope.parts.get(end.part)
+        if part is not None:
+            return f"{part.name}.{end.name}"
+        splice = self.scope.splices.get(end.part)
+        made_up = {OPEN_END: "a loose end", UNKNOWN_END: "an end not traced"}
+        return splice.name if splice else made_up.get(end.part, end.part)
+
+    def diagram(self, statements: list[Parsed]) -> Diagram:
+        """What it has come to; title and notes are those of the statements."""
+        reading, scope, leads = self._reading, self.scope, self.leads
+        return Diagram(
+            title=_title(scope, reading, statements),
+            source=reading.source,
+            sources=tuple(reading.sources),
+            parts=with_derived_defaults(scope.parts, leads.leads),
+            splices=scope.splices,
+            cables=scope.cables,
+            kinds={key: kind.kind for key, kind in scope.kinds.items()},
+            leads=tuple(leads.leads),
+            passed=tuple(leads.passed),
+            named_alone=tuple(leads.named_alone),
+            notes=tuple(
+                Note(statement.text.text, parsed.span)
+                for parsed, statement in _those(statements, st.NoteStatement)
+            ),
+            not_evaluated=tuple(self.not_evaluated),
+            claims=tuple(each for each in self.claims if each.word == "expect"),
+            observations=tuple(each for each in self.claims if each.word == "observe"),
+        )
+
+    def problems(self) -> tuple[Problem, ...]:
+        """Every problem so far, in the order of the text."""
+        order = {source: number for number, source in enumerate(self._reading.sources)}
+        return tuple(
+            sorted(
+                self.scope.problems,
+                key=lambda problem: (
+                    order[problem.span.source],
+                    problem.span.start,
+                    problem.message,
+                ),
+            )
+        )
 
 
 def _those(base: list[Parsed], statement_class: type[_S]) -> list[tuple[Parsed, _S]]:
@@ -108,14 +174,4 @@ def _title(scope: Scope, reading: Reading, base: list[Parsed]) -> str:
     for second, _title in own[1:]:
         scope.problem("a diagram has one title; take this one away", second.span)
     stated = own[0][1].strip() if own else ""
-    return stated or PurePath(reading.source.name).stem
-
-
-def _variant_not_evaluated(variant: Variant) -> NotEvaluated:
-    reason = f"variant “{variant.name}” was read, not checked: the base diagram was"
-    return NotEvaluated("variant", reason, variant.opening.span)
-
-
-def _claim_not_evaluated(parsed: Parsed) -> NotEvaluated:
-    word = "expect" if isinstance(parsed.statement, st.ExpectStatement) else "observe"
-    return NotEvaluated(word, f"this {word} was read, not evaluated", parsed.span)
+    return stated or reading.title or PurePath(reading.source.name).stem

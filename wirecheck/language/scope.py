@@ -92,6 +92,11 @@ class Scope:
         yield from (part.name for part in self.parts.values())
         yield from (splice.name for splice in self.splices.values())
 
+    def forget(self, key: str) -> None:
+        """A part is not what it was: no more of what was looked up of it holds."""
+        self._lookups.pop(key, None)
+        self._places.clear()
+
     def part(self, name: Name, source: SourceFile, *, ends_a_lead: bool = False) -> Part | None:
         """The part of that name; a problem if there is none.
 

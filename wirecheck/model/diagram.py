@@ -10,12 +10,15 @@ import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from wirecheck.model.kind import Kind, TerminalSpec
 from wirecheck.model.quantity import Quantity
 from wirecheck.model.structure import Structure
 from wirecheck.model.text import SourceFile, Span
+
+if TYPE_CHECKING:
+    from wirecheck.model.claim import Claim
 
 
 def key_of(name: str) -> str:
@@ -226,6 +229,8 @@ class Diagram:
         leads: in the order typed.
         passed: parts passed through by name or by ``..``.
         named_alone: parts named alone at the start or end of a lead.
+        claims: what is to hold, as ``expect`` states it.
+        observations: what was seen or measured, as ``observe`` states it.
     """
 
     title: str
@@ -240,6 +245,8 @@ class Diagram:
     named_alone: tuple[NamedAlone, ...] = ()
     notes: tuple[Note, ...] = ()
     not_evaluated: tuple[NotEvaluated, ...] = ()
+    claims: tuple[Claim, ...] = ()
+    observations: tuple[Claim, ...] = ()
     _shown: dict[Terminal, str] = field(default_factory=dict, repr=False)
 
     def show(self, terminal: Terminal) -> str:
