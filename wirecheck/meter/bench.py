@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from wirecheck.check.engine import Checked
 from wirecheck.circuit.companions import Companions
 from wirecheck.circuit.conduction import Conduction
+from wirecheck.circuit.figures import limit_words, volts_words
 from wirecheck.circuit.instrument import Positions, Voltmeter
 from wirecheck.circuit.netlist import ElementKey, highest
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.meter.chains import Chain, Chains, Link
-from wirecheck.meter.figures import limit_words, volts_words
 from wirecheck.meter.reading import Probe, Reading, Wrong
 from wirecheck.model.diagram import EARTH, Part, Terminal
 from wirecheck.model.finding import Breaks

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.circuit.figures import TELLS_V
 from wirecheck.circuit.instrument import Positions
 from wirecheck.circuit.nets import Element
 from wirecheck.meter.bench import Bench, call_ends
 from wirecheck.meter.chains import Chain, Link, name_of
-from wirecheck.meter.figures import TELLS_V
 from wirecheck.meter.reading import Reading, Wrong
 from wirecheck.model.diagram import EARTH, Part, Terminal
 

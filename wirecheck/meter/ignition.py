@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.circuit.figures import limit_words, microamps_words
 from wirecheck.circuit.instrument import Positions
 from wirecheck.circuit.nets import Element
 from wirecheck.meter.bench import Bench
-from wirecheck.meter.figures import limit_words, microamps_words
 from wirecheck.meter.reading import Probe, Reading, Wrong
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.quantity import Quantity

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 
 import networkx as nx
 
+from wirecheck.circuit.figures import ohms_words
 from wirecheck.circuit.instrument import Ohmmeter, loose_end, with_leads_off
 from wirecheck.circuit.netlist import ElementKey
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.meter.bench import Bench
 from wirecheck.meter.chains import name_of
-from wirecheck.meter.figures import ohms_words
 from wirecheck.meter.reading import Probe, Reading, Wrong
 from wirecheck.model.diagram import EARTH, Part, Terminal
 from wirecheck.model.kind import SwitchSpec

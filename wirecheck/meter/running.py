@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.circuit.figures import TELLS_V, amps_words
 from wirecheck.circuit.netlist import ElementKey, highest
 from wirecheck.circuit.nets import Element
 from wirecheck.meter.bench import Bench
 from wirecheck.meter.call import Call
-from wirecheck.meter.figures import TELLS_V, amps_words
 from wirecheck.meter.reading import Probe, Reading, Wrong
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.kind import LoadSpec, SourceSpec

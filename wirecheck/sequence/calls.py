@@ -8,7 +8,7 @@ and rusty metal conducting: what burns out or blows then must not be put under p
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Part
@@ -33,6 +33,7 @@ class Run:
 
     Attributes:
         script: what happens in it.
+        simulation: that ran.
         off: which contacts are closed with the power off and no call.
         trace: of the run.
         breaks: what burns out or blows in it, in words; "" if nothing does.
@@ -43,7 +44,7 @@ class Run:
     def __init__(self, nets: Nets, script: Script, view: View = View.OPERATION) -> None:
         """Run the script."""
         self.script = script
-        simulation = Simulation(nets, script, view)
+        self.simulation = simulation = Simulation(nets, script, view)
         plant = simulation.plant
         at_rest = plant.positions(script.starts_s)
         self.off = {each.key: flag for each, flag in zip(plant.contacts, at_rest, strict=True)}
@@ -105,7 +106,7 @@ class Runs:
         self._nets = nets
         parts = nets.diagram.parts.values()
         self.controls = [part for part in parts if part.family == "ignition-control"]
-        length_s = max([CALL_LENGTH_S, *(_all_tries_s(part) for part in self.controls)])
+        length_s = length_without_gas_s(self.controls)
         self.dry = Call(nets, heat_call(length_s=length_s, gas=False))
         self.wet = Call(nets, heat_call())
         arrivals = [rest.time_s for each in self.controls if (rest := self.called(each))]
@@ -182,6 +183,11 @@ class Runs:
 
 def _verb(state: str) -> str:
     return "is destroyed" if state == "destroyed" else state
+
+
+def length_without_gas_s(controls: Iterable[Part]) -> float:
+    """How long a call with the gas shut lasts, in seconds, if every try is to be seen to its end."""
+    return max([CALL_LENGTH_S, *(_all_tries_s(part) for part in controls)])
 
 
 def _all_tries_s(control: Part) -> float:
