@@ -47,23 +47,31 @@ class Nets:
     def __init__(self, diagram: Diagram) -> None:
         """Join everything that is one conductor; linear in leads and terminals."""
         self.diagram = diagram
-        self.conductors = _conductors(diagram)
-        self.net_of: dict[Terminal, int] = {}
-        for number, members in enumerate(nx.connected_components(self.conductors)):
-            self.net_of.update(dict.fromkeys(members, number))
         #: The terminals of each net, in the order in which the text first names them.
-        self.members: list[list[Terminal]] = [[] for _ in set(self.net_of.values())]
-        for terminal in self.conductors:
-            self.members[self.net_of[terminal]].append(terminal)
-        self.elements: nx.MultiGraph[int] = nx.MultiGraph()
-        self.elements.add_nodes_from(range(len(self.members)))
-        self.elements_of: dict[str, list[Element]] = {key: [] for key in diagram.parts}
-        for part in diagram.parts.values():
-            for element in self._elements(part):
-                self.elements_of[part.key].append(element)
-                self.elements.add_edge(element.net_a, element.net_b, element=element)
+        self.members = _members(diagram)
+        self.net_of: dict[Terminal, int] = {
+            terminal: net for net, members in enumerate(self.members) for terminal in members
+        }
+        self.elements_of: dict[str, list[Element]] = {
+            part.key: list(self.elements_inside(part)) for part in diagram.parts.values()
+        }
 
-    def _elements(self, part: Part) -> Iterator[Element]:
+    @cached_property
+    def conductors(self) -> nx.Graph[Terminal]:
+        """Every terminal, joined by whatever conducts without a switch or a load between."""
+        return _conductors(self.diagram)
+
+    @cached_property
+    def elements(self) -> nx.MultiGraph[int]:
+        """Every net, and what stands between one and another."""
+        graph: nx.MultiGraph[int] = nx.MultiGraph()
+        graph.add_nodes_from(range(len(self.members)))
+        for elements in self.elements_of.values():
+            graph.add_edges_from((each.net_a, each.net_b, {"element": each}) for each in elements)
+        return graph
+
+    def elements_inside(self, part: Part) -> Iterator[Element]:
+        """What a part has inside, between its nets."""
         net_of, terminal, structure = self.net_of, part.terminal, part.structure
         groups: tuple[
             tuple[ElementType, tuple[SwitchSpec | LoadSpec | SourceSpec | GapSpec, ...]], ...
@@ -124,6 +132,51 @@ class Nets:
             if number is not None:
                 leads.append(number)
         return leads
+
+
+def _members(diagram: Diagram) -> list[list[Terminal]]:
+    """The terminals that are one conductor, in the order in which the text first names them."""
+    above: dict[Terminal, Terminal] = {}
+
+    def top(terminal: Terminal) -> Terminal:
+        here = above.setdefault(terminal, terminal)
+        while above[here] != here:
+            above[here] = here = above[above[here]]
+        return here
+
+    for a, b in joined_pairs(diagram):
+        above[top(a)] = top(b)
+    members: dict[Terminal, list[Terminal]] = {}
+    for terminal in dict.fromkeys(_terminals(diagram)):
+        members.setdefault(top(terminal), []).append(terminal)
+    return list(members.values())
+
+
+def joined_pairs(diagram: Diagram) -> Iterator[tuple[Terminal, Terminal]]:
+    """What conducts without a switch or a load between: leads, metal they touch, links."""
+    for lead in diagram.leads:
+        if lead.conducts:
+            yield lead.a, lead.b
+        if "touches" in lead.given:
+            yield lead.a, EARTH
+    for part in diagram.parts.values():
+        for link in part.structure.links:
+            yield part.terminal(link.between[0]), part.terminal(link.between[1])
+
+
+def _terminals(diagram: Diagram) -> Iterator[Terminal]:
+    """Every terminal, those where something conducts first."""
+    for conducts in (True, False):
+        for lead in diagram.leads:
+            if lead.conducts is conducts:
+                yield lead.a
+                yield lead.b
+    if any("touches" in lead.given for lead in diagram.leads):
+        yield EARTH
+    for part in diagram.parts.values():
+        yield from map(part.terminal, part.structure.terminals)
+    yield from (Terminal(key, "") for key in diagram.splices)
+    yield EARTH
 
 
 def _conductors(diagram: Diagram) -> nx.Graph[Terminal]:
