@@ -186,7 +186,7 @@ def _verb(state: str) -> str:
 
 
 def length_without_gas_s(controls: Iterable[Part]) -> float:
-    """How long a call with the gas shut lasts, in seconds, if every try is to be seen to its end."""
+    """How long a call with the gas shut lasts, if every try is to be seen to its end; seconds."""
     return max([CALL_LENGTH_S, *(_all_tries_s(part) for part in controls)])
 
 
