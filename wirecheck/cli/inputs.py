@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from wirecheck.model.finding import Problem
+from wirecheck.model.nearest import either
 from wirecheck.model.text import SourceFile, Span
 
 if TYPE_CHECKING:
@@ -38,29 +39,39 @@ class Read(NamedTuple):
     problems: tuple[Problem, ...]
 
 
-def find_inputs(names: Iterable[str]) -> list[Input]:
-    """List the files that are meant, each once: files in the order given, a folder's sorted."""
+def find_inputs(
+    names: Iterable[str], suffixes: Sequence[str] = (SUFFIX,), *, hidden: bool = True
+) -> list[Input]:
+    """List the files that are meant, each once: files in the order given, a folder's sorted.
+
+    Args:
+        names: as typed.
+        suffixes: those of the files that are meant in a folder, in small letters.
+        hidden: whether folders whose names begin with a dot are entered.
+    """
     found: dict[str, Input] = {}
     for name in names:
         path = Path(name)
-        for each in _below(path) if path.is_dir() else [Input(path.as_posix())]:
+        meant = _below(path, suffixes, hidden=hidden) if path.is_dir() else [Input(path.as_posix())]
+        for each in meant:
             found.setdefault(each.name, each)
     return list(found.values())
 
 
-def _below(folder: Path) -> Iterator[Input]:
-    """Every wiring file below a folder, and every folder in it that cannot be entered."""
+def _below(folder: Path, suffixes: Sequence[str], *, hidden: bool) -> Iterator[Input]:
+    """Every file that is meant below a folder, and every folder in it that cannot be entered."""
     closed: list[OSError] = []
-    files = sorted(
-        Path(at, name).as_posix()
-        for at, _folders, names in os.walk(folder, onerror=closed.append)
-        for name in names
-        if name.endswith(SUFFIX)
-    )
-    yield from (Input(file) for file in files)
+    files: list[str] = []
+    for at, folders, names in os.walk(folder, onerror=closed.append):
+        if not hidden:
+            folders[:] = [each for each in folders if not each.startswith(".")]
+        files += [
+            Path(at, name).as_posix() for name in names if name.lower().endswith(tuple(suffixes))
+        ]
+    yield from (Input(file) for file in sorted(files))
     yield from (Input(Path(error.filename).as_posix(), _reason(error)) for error in closed)
     if not files and not closed:
-        yield Input(folder.as_posix(), f"no {SUFFIX} file is in this folder")
+        yield Input(folder.as_posix(), f"no {either(suffixes)} file is in this folder")
 
 
 def read_input(given: Input) -> Read:

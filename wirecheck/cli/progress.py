@@ -37,6 +37,12 @@ def told(things: Iterable[_Thing], total: int, doing: str) -> Iterator[_Thing]:
         _show("")
 
 
+def wipe() -> None:
+    """Take the line away, before something else is printed where it stands."""
+    if sys.stderr is not None and sys.stderr.isatty():
+        _show("")
+
+
 def _show(line: str) -> None:
     """Write over the line shown last."""
     sys.stderr.write(f"\r{line}\x1b[K")
