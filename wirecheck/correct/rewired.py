@@ -10,9 +10,10 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import NamedTuple
 
+from wirecheck.circuit.changed_nets import ChangedNets
 from wirecheck.circuit.nets import Nets
-from wirecheck.language.derive import with_derived_defaults
-from wirecheck.model.diagram import Attribute, Diagram, Lead, LeadRole, Part, Terminal
+from wirecheck.language.derive import has_derived_defaults, with_derived_defaults
+from wirecheck.model.diagram import EARTH, Attribute, Diagram, Lead, LeadRole, Part, Terminal
 from wirecheck.model.kind import FLAG_SET
 from wirecheck.model.text import Span
 from wirecheck.parts.structure import structure_of
@@ -72,6 +73,7 @@ class Rewired:
         ends: where each lead runs now, None where it was taken out; added ones behind.
         added: what was added, in order.
         fitted: value of each link or plug that was changed, by part and attribute.
+        before: the same without the last change; None where nothing was changed.
     """
 
     found: Diagram
@@ -79,6 +81,7 @@ class Rewired:
     ends: tuple[Ends | None, ...] = ()
     added: tuple[Add, ...] = ()
     fitted: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    before: Rewired | None = None
 
     @classmethod
     def nothing_changed(cls, diagram: Diagram) -> Rewired:
@@ -101,7 +104,7 @@ class Rewired:
                 ends[lead] = None
             case Fit(part, attribute, value):
                 fitted = {**fitted, (part, attribute): value}
-        return Rewired(self.found, (*self.changes, change), tuple(ends), added, fitted)
+        return Rewired(self.found, (*self.changes, change), tuple(ends), added, fitted, self)
 
     @cached_property
     def key(self) -> tuple[object, ...]:
@@ -110,11 +113,6 @@ class Rewired:
         own = tuple(ends and frozenset(ends) for ends in self.ends[:count])
         new = frozenset(frozenset(ends) for ends in self.ends[count:] if ends)
         return own, new, frozenset(self.fitted.items())
-
-    @cached_property
-    def numbers(self) -> tuple[int, ...]:
-        """The number here of each lead of `diagram`, in its order."""
-        return tuple(number for number, ends in enumerate(self.ends) if ends is not None)
 
     def lead(self, number: int) -> Lead:
         """A lead by its number here, as it runs now.
@@ -147,22 +145,86 @@ class Rewired:
         )
 
     @cached_property
+    def leads(self) -> dict[int, Lead]:
+        """The leads as they run now, by their numbers here."""
+        if self.before is None:
+            return dict(enumerate(self.found.leads))
+        leads = dict(self.before.leads)
+        for number in self._changed_leads:
+            if self.ends[number] is None:
+                leads.pop(number, None)
+            else:
+                leads[number] = self.lead(number)
+        return leads
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The number here of each lead of `diagram`, in its order."""
+        return tuple(self.leads)
+
+    @property
+    def _changed_leads(self) -> tuple[int, ...]:
+        """The numbers of the leads that the last change is about."""
+        match self.changes[-1]:
+            case Move(lead) | TakeOut(lead):
+                return (lead,)
+            case Exchange(lead, _end, other, _other_end):
+                return lead, other
+            case Add():
+                return (len(self.ends) - 1,)
+            case Fit():
+                return ()
+
+    @cached_property
     def diagram(self) -> Diagram:
         """The diagram as it is after the changes."""
-        if not self.changes:
+        if self.before is None:
             return self.found
-        leads = tuple(self.lead(number) for number in self.numbers)
+        leads = tuple(self.leads.values())
+        return replace(self.found, parts=self._parts(self.before, leads), leads=leads, _shown={})
+
+    def _parts(self, before: Rewired, leads: tuple[Lead, ...]) -> Mapping[str, Part]:
+        """The parts now; those that are as they were before are the very same."""
+        known = before.diagram.parts
+        is_fitted = isinstance(self.changes[-1], Fit)
+        touched = (known.get(end.part) for end in self._touched)
+        if not is_fitted and not any(part and has_derived_defaults(part) for part in touched):
+            return known
         parts = dict(self.found.parts)
         for (key, attribute), value in self.fitted.items():
             parts[key] = _with_value(parts[key], attribute, value)
-        return replace(
-            self.found, parts=with_derived_defaults(parts, leads), leads=leads, _shown={}
+        derived = with_derived_defaults(parts, leads)
+        alike = {
+            key: known[key] for key, part in derived.items() if part.values == known[key].values
+        }
+        return known if len(alike) == len(derived) else {**derived, **alike}
+
+    @property
+    def _touched(self) -> set[Terminal]:
+        """The terminals where a lead came off or landed with the last change."""
+        assert self.before is not None  # noqa: S101 - only asked of what was changed
+        places = (
+            state.ends[n]
+            for n in self._changed_leads
+            for state in (self.before, self)
+            if n < len(state.ends)
         )
+        return {end for ends in places for end in ends or ()}
 
     @cached_property
     def nets(self) -> Nets:
         """The nets after the changes."""
-        return Nets(self.diagram)
+        before = self.before
+        if before is None or self.diagram.parts is not before.diagram.parts:
+            return Nets(self.diagram)
+        known, touched = before.nets, self._touched
+        named = self.diagram.parts.keys() | self.diagram.splices.keys() | {EARTH.part}
+        plain = all(end.part in named for end in touched) and not any(
+            "touches" in self.leads[number].given
+            for number in self._changed_leads
+            if number in self.leads
+        )
+        return ChangedNets(known, self.diagram, touched) if plain else Nets(self.diagram)
 
 
 def _running(lead: Lead, ends: Ends) -> Lead:

@@ -19,11 +19,7 @@ def with_derived_defaults(parts: Mapping[str, Part], leads: Sequence[Lead]) -> d
     is not taken.
     """
     derived = dict(parts)
-    waiting = {
-        key
-        for key, part in parts.items()
-        if any(spec.default_from for spec in part.kind.attributes.values())
-    }
+    waiting = {key for key, part in parts.items() if has_derived_defaults(part)}
     if not waiting:
         return derived
     landed, beside = _drawn(waiting, leads)
@@ -40,6 +36,11 @@ def with_derived_defaults(parts: Mapping[str, Part], leads: Sequence[Lead]) -> d
         pilot = str(value) if value else None
         derived[key] = _derived(parts[key], pilot, landed.get(key, set()))
     return derived
+
+
+def has_derived_defaults(part: Part) -> bool:
+    """Whether some default of a part follows from what else is drawn."""
+    return any(spec.default_from for spec in part.kind.attributes.values())
 
 
 def _of_family(parts: Mapping[str, Part], family: str) -> dict[str, None]:
