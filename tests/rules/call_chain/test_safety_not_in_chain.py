@@ -21,8 +21,8 @@ def test_a_limit_in_the_circuit_of_a_fan_is_told_in_full() -> None:
         "limit",
     )
     assert found.message == (
-        "limit stands in no path of the burner: its opening takes nothing away from box.TH; move "
-        "it into that call lead"
+        "limit stands in no path of the burner: its opening takes nothing away from box.TH, "
+        "which the lead xfmr.R to rollout.1 feeds past it; move it into that call lead"
     )
     assert found.seen_at_unit == "With limit open the burner runs on through overheating."
     assert found.breaks is Breaks.SAFETY

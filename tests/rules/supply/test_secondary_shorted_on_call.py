@@ -35,6 +35,21 @@ def test_leads_exchanged_at_the_control_are_one_finding() -> None:
     assert [rule for rule, *_ in raised(unit)] == [NAME]
 
 
+def test_a_lead_beyond_the_contacts_is_told_in_full() -> None:
+    found = only(two_rod() + "wire valve.PV to xfmr.C\n")
+    assert (found.rule, found.fault, found.leads) == (NAME, "joined", ("valve.PV to xfmr.C",))
+    assert found.message == (
+        "the lead valve.PV to xfmr.C joins what limit, stat and box make hot to xfmr.C, with no "
+        "load between: take it off and land it where it belongs"
+    )
+
+
+def test_a_jumper_beyond_the_contacts_is_taken_out() -> None:
+    unit = two_rod() + "jumper box.TH to box.VC\n"
+    assert only(unit).leads == ("box.TH to box.VC",)
+    assert raised(mended(unit)) == []
+
+
 SILENT = {
     "a coil stands between": FAN,
     "a relay's two throws are never closed together": FAN

@@ -67,7 +67,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     for chain in facts.once(Burners).chains:
         heats = {key for key, contact in chain.contacts.items() if is_thermostat(contact)}
         for key, contact in chain.contacts.items():
-            alone = _is_wrong(chain, contact)
+            alone = facts.is_wired(contact.a) and _is_wrong(chain, contact)
             if alone or (heats and _calls_too(chain, contact, key, heats)):
                 wrong, heat = contact.b, _heat(contact)
                 yield RULE.finding(

@@ -69,7 +69,7 @@ RULE = Rule(
         ),
         "elsewhere": Fault(
             "{safety} stands in no path of the burner: its opening takes nothing away from "
-            "{call}; move it into that call lead",
+            "{call}{past}; move it into that call lead",
             "With {safety} open the burner runs on through {danger}.",
         ),
         "fan-and-limit-exchanged": Fault(
@@ -110,18 +110,43 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         if _is_fan_in_its_place(facts, contact):
             fault = "fan-and-limit-exchanged"
+        past = _leads_past(wired, contact, call)
         yield RULE.finding(
             facts,
             fault,
             facts.place(landed[0]),
-            leads=[number for side in landed for number in facts.nets.leads_at(side)],
+            leads=dict.fromkeys((*(n for s in landed for n in facts.nets.leads_at(s)), *past)),
             terminals=sides(wired, contact),
+            past=f", which the lead {facts.lead(past[0])} feeds past it" if len(past) == 1 else "",
             safety=names(wired, [contact]),
             empty=facts.show(empty[0]) if empty else "",
             danger=dangers([contact]),
             call=called(facts, call),
             part=contact.part.name,
         )
+
+
+def _leads_past(facts: Facts, contact: Element, call: Chain) -> tuple[int, ...]:
+    """Leads on the way of a call where that which holds the safety turns off from it."""
+    trace = facts.sides.trace(call.feeds[0].source[0], call.call)
+    if trace is None:
+        return ()
+    graph = facts.conduction.contacts
+    on_the_way = {net for each in trace.contacts for net in (each.net_a, each.net_b)}
+    on_the_way |= {facts.net(trace.start), facts.net(trace.end)}
+    turns: set[int] = set()
+    reached, waiting = {contact.net_a, contact.net_b}, [contact.net_a, contact.net_b]
+    while waiting:
+        here = waiting.pop()
+        if here in on_the_way:
+            turns.add(here)
+            continue
+        for there in graph.adj[here] if here in graph else ():
+            if there not in reached:
+                reached.add(there)
+                waiting.append(there)
+    leads = facts.diagram.leads
+    return tuple(number for number in trace.leads if facts.net(leads[number].a) in turns)
 
 
 def _is_fan_in_its_place(facts: Facts, contact: Element) -> bool:

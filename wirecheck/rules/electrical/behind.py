@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wirecheck.circuit.nets import Element
-from wirecheck.model.diagram import Part
+from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.kind import SwitchSpec
 from wirecheck.rules.electrical.loads import Taker, loadings, takers
 from wirecheck.rules.facts import Facts
@@ -42,10 +42,18 @@ def fed_through(facts: Facts, stat: Part) -> Behind | None:
         not facts.is_wired(end)
         for part in parts.values()
         if part.family == "ignition-control"
-        for end in part.with_role("pilot-valve", "main-valve", "valve-feed")
+        for end in (
+            *part.with_role("pilot-valve", "main-valve", "valve-feed"),
+            *_hot_of_valve(facts, part),
+        )
     )
     ends = (end for t in loads.values() for end in (t.element.a, t.element.b))
     return Behind(list(loads.values()), not sketchy and all(map(facts.is_traced, ends)))
+
+
+def _hot_of_valve(facts: Facts, control: Part) -> tuple[Terminal, ...]:
+    valve = facts.companion(control, "gas-valve")
+    return valve.with_role("pilot-operator", "main-operator", "operator") if valve else ()
 
 
 def _nets_behind(facts: Facts, contact: Element) -> set[int]:

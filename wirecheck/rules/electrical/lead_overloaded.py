@@ -65,7 +65,10 @@ def check(facts: Facts) -> Iterator[Finding]:
     least = most_amps()
     if highest <= min(least.values()):
         return
+    shorted = _shorted(wired)
     for number, lead in enumerate(wired.diagram.leads):
+        if wired.sides.area(lead.a) in shorted:
+            continue
         size = lead_size(lead)
         most = least.get(size.low) if size and size.dimension == "gauge" else None
         if most is None or highest <= most:
@@ -85,3 +88,13 @@ def check(facts: Facts) -> Iterator[Finding]:
                 most=amps(most),
                 heavier=f"{max(heavier):g} AWG" if heavier else "a conductor made for that",
             )
+
+
+def _shorted(facts: Facts) -> set[int]:
+    """Where a supply may be shorted: what flows there then is the short's, which others tell."""
+    sides = facts.sides
+    return {
+        sides.area(supply.hot)
+        for supply in facts.supplies
+        if sides.may_join(supply.hot, supply.common)
+    }

@@ -16,6 +16,7 @@ from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
 from wirecheck.rules.line_voltage.crossings import Crossing, crossings
+from wirecheck.rules.line_voltage.misplaced import misplaced
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
 
 #: Families that many circuits have in common.
@@ -223,7 +224,8 @@ def _is_back_on_neutral(facts: Facts, load: Terminal) -> bool:
 def _joined(facts: Facts, group: list[Crossing]) -> Finding:
     crossing = max(group, key=lambda one: not one.only_24_v)
     trace = crossing.trace
-    cause = facts.sides.cause(trace.leads)
+    cause = misplaced(facts, trace)
+    cause = facts.sides.cause(trace.leads) if cause is None else cause
     low = facts.diagram.parts[trace.end.part]
     could_be_line = "volts" in low.kind.attributes and "volts" not in low.given
     others = (end for one in group for end in (one.trace.start, one.trace.end))
@@ -231,8 +233,10 @@ def _joined(facts: Facts, group: list[Crossing]) -> Finding:
         facts,
         "24-on-line" if crossing.only_24_v else "line-on-24",
         facts.lead_span(cause),
-        leads=dict.fromkeys((cause, *(facts.sides.cause(one.trace.leads) for one in group))),
-        terminals=dict.fromkeys((trace.start, trace.end, *others, *_left_empty(facts))),
+        leads=dict.fromkeys((cause, *trace.leads, *(n for one in group for n in one.trace.leads))),
+        terminals=dict.fromkeys(
+            (*facts.diagram.leads[cause][:2], trace.start, trace.end, *others, *_left_empty(facts))
+        ),
         lead=facts.lead(cause),
         line=facts.show(trace.start),
         low=facts.show(trace.end),

@@ -15,21 +15,8 @@ from wirecheck.model.nearest import both
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.supply.mismatched import mismatched
 from wirecheck.rules.workmanship.bridged_in_passing import bridging_leads
-
-#: What terminals of the hot side, and of the common side, are for.
-_HOT = frozenset(
-    {
-        "secondary-hot", "control-hot", "damper-hot", "probe-hot",
-        "thermostat-feed", "thermostat-cool-feed",
-    }
-)  # fmt: skip
-_COMMON = frozenset(
-    {
-        "secondary-common", "control-common", "valve-common", "operator-common", "damper-common",
-        "thermostat-common", "probe-common", "adapter-common", "adapter-valve-common",
-    }
-)  # fmt: skip
 
 _GOOD = """\
 part xfmr is transformer
@@ -89,7 +76,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         path = sides.copper(supply.hot, supply.common)
         if path is not None and path.leads and facts.once(bridging_leads).isdisjoint(path.leads):
-            cause = _mismatched(facts, path.leads) or sides.cause(path.leads)
+            cause = mismatched(facts, path.leads) or sides.cause(path.leads)
             lead = facts.diagram.leads[cause]
             is_jumper = lead.role is LeadRole.JUMPER
             yield RULE.finding(
@@ -107,13 +94,3 @@ def check(facts: Facts) -> Iterator[Finding]:
                 common=facts.show(supply.common),
                 supply=supply.part.name,
             )
-
-
-def _mismatched(facts: Facts, leads: tuple[int, ...]) -> int | None:
-    """The lead with a terminal of the hot side at one end and of the common at the other."""
-    for number in leads:
-        lead = facts.diagram.leads[number]
-        roles = {facts.role(lead.a), facts.role(lead.b)}
-        if roles & _HOT and roles & _COMMON:
-            return number
-    return None

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from wirecheck.language.edit import move_end
-from wirecheck.model.diagram import Terminal
+from wirecheck.language.edit import move_end, remove_lead
+from wirecheck.model.diagram import LeadRole, Terminal
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.model.nearest import both
 from wirecheck.rules.cautions import MOVING_LEADS
@@ -18,6 +18,7 @@ from wirecheck.rules.empty import needed_and_empty
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.sides import Trace, is_overcurrent
+from wirecheck.rules.supply.mismatched import mismatched
 from wirecheck.rules.supply.own_supply_tied import ties
 from wirecheck.rules.workmanship.bridged_in_passing import bridging_leads
 
@@ -28,6 +29,15 @@ part fan is relay
 wire xfmr.R to stat.R
 wire stat.W to fan.A
 wire fan.B to xfmr.C
+wire xfmr.C to earth: green
+"""
+
+_BURNER = """\
+part xfmr is transformer
+part stat is thermostat
+part box is pilot-ignition-control
+wire xfmr.R to stat to box.TH
+wire xfmr.C to box.COM
 wire xfmr.C to earth: green
 """
 
@@ -56,11 +66,21 @@ RULE = Rule(
             "A dead short with {contacts} closed: the fuse blows, a contact welds or the "
             "transformer burns out.",
         ),
+        "joined": Fault(
+            "the {noun} {lead} joins what {contacts} make hot to {common}, with no load between: "
+            "take it {off}",
+            "A dead short with {contacts} closed: the fuse blows, a contact welds or the "
+            "transformer burns out.",
+        ),
     },
     bad=(
         Example(
             _GOOD.replace("stat.W to fan.A", "stat.W to fan.B") + "wire fan.A to xfmr.R\n",
             (("through-contacts", "stat.W"),),
+        ),
+        Example(
+            _BURNER + "jumper box.TH to box.VC\n",
+            (("joined", "box.TH to box.VC"),),
         ),
     ),
     good=(Example(_GOOD),),
@@ -82,7 +102,13 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
+    contacts = [contact for contact in trace.contacts if not is_overcurrent(contact)]
+    words = both(list(dict.fromkeys(contact.part.name for contact in contacts)))
     terminal = _on_common(facts, supply, trace)
+    tail = facts.sides.path(terminal, supply.common)
+    cause = mismatched(facts, tail.leads if tail else (), on_call=True)
+    if cause is not None and terminal not in facts.diagram.leads[cause][:2]:
+        return _joined(facts, supply, cause, words)
     leads = facts.nets.leads_at(terminal)
     homes = [end for end in facts.once(needed_and_empty) if facts.role(end) in _LOADS]
     home = homes[0] if len(homes) == 1 else None
@@ -98,9 +124,26 @@ def _finding(facts: Facts, supply: Supply, trace: Trace) -> Finding:
         common=facts.show(supply.common),
         terminal=facts.show(terminal),
         home=facts.show(home) if home else "the load it was meant for",
-        contacts=both(
-            list(dict.fromkeys(c.part.name for c in trace.contacts if not is_overcurrent(c)))
-        ),
+        contacts=words,
+    )
+
+
+def _joined(facts: Facts, supply: Supply, cause: int, contacts: str) -> Finding:
+    """Tell of a lead beyond the contacts that brings what they feed to the common."""
+    lead = facts.diagram.leads[cause]
+    is_jumper = lead.role is LeadRole.JUMPER
+    return RULE.finding(
+        facts,
+        "joined",
+        facts.lead_span(cause),
+        leads=(cause,),
+        terminals=dict.fromkeys((lead.a, lead.b, supply.hot, supply.common)),
+        edits=(remove_lead(facts.diagram, cause),) if is_jumper else (),
+        noun="jumper" if is_jumper else "lead",
+        lead=facts.lead(cause),
+        common=facts.show(supply.common),
+        off="out" if is_jumper else "off and land it where it belongs",
+        contacts=contacts,
     )
 
 
