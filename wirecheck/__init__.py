@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, Literal
 # Some functions are called as the package they run. Python puts a package under its name here
 # when it first loads it, and would put it over the function; loaded first, it does not.
 import wirecheck.check
+import wirecheck.compare
 import wirecheck.correct
 import wirecheck.lists
 import wirecheck.meter
@@ -26,8 +27,10 @@ import wirecheck.practice  # noqa: F401
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from os import PathLike
+    from pathlib import Path
 
     from wirecheck.check.engine import Checked
+    from wirecheck.compare.result import Comparison
     from wirecheck.correct.answer import Answer, Correction
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.faults.campaign import Campaign
@@ -37,6 +40,7 @@ if TYPE_CHECKING:
     from wirecheck.meter.reading import MeterSheet
     from wirecheck.model.diagram import Diagram
     from wirecheck.model.kind import Kind
+    from wirecheck.notes.checked import CheckedDocument
     from wirecheck.practice.exercise import Exercise, Wish
     from wirecheck.rules.rule import Rule
     from wirecheck.sequence.run import Run
@@ -46,6 +50,9 @@ if TYPE_CHECKING:
 
 __all__ = [
     "check",
+    "check_note",
+    "check_note_bytes",
+    "compare",
     "correct",
     "draw",
     "draw_blank",
@@ -102,6 +109,55 @@ def check(diagram: Diagram) -> Checked:
     from wirecheck.check.engine import check as run
 
     return run(diagram)
+
+
+def check_note(path: str | PathLike[str]) -> CheckedDocument:
+    """Check every diagram in a document of installation notes, Markdown or plain text.
+
+    Raises:
+        OSError: the document cannot be read.
+    """
+    from pathlib import Path
+
+    from wirecheck.notes.checked import check_document
+    from wirecheck.notes.document import read_document
+
+    return check_document(read_document(Path(path), Path(path).as_posix()))
+
+
+def check_note_bytes(data: bytes, name: str, path: Path | None = None) -> CheckedDocument:
+    """Check the bytes of a document as `check_note` checks a file.
+
+    Args:
+        data: in UTF-8.
+        name: stands in front of its messages; its suffix says whether it is plain text.
+        path: where it lies, for what it includes; None for nowhere.
+
+    Raises:
+        OSError: it is larger than any document.
+    """
+    from wirecheck.notes.checked import check_document
+    from wirecheck.notes.document import read_data
+
+    return check_document(read_data(data, name, path))
+
+
+def compare(
+    first: Diagram, second: Diagram, *, names: tuple[str, str] = ("the first", "the second")
+) -> Comparison:
+    """Say whether two diagrams do the same: by structure, by function, and what differs.
+
+    Splices, names, the order of leads and of switches in a row do not count.
+
+    Args:
+        first: the one that is the measure.
+        second: the one that is looked at.
+        names: what the two are called in sentences.
+    """
+    from wirecheck.compare.engine import compare as set_off
+    from wirecheck.compare.result import Voice
+
+    return set_off(first, second, Voice(*names))
 
 
 def correct(diagram: Diagram, *, edits: int = 3, seconds: float = 20.0) -> Correction:

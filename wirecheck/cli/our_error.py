@@ -28,8 +28,18 @@ class OurError(NamedTuple):
     trace: str = ""
 
 
+class PassedOnError(Exception):
+    """An error of ours that another process put into words."""
+
+    def __init__(self, error: OurError) -> None:
+        super().__init__(error.what)
+        self.error = error
+
+
 def in_words(error: Exception) -> OurError:
     """Put an error into words."""
+    if isinstance(error, PassedOnError):
+        return error.error
     trace = "".join(traceback.format_exception(error))
     return OurError(f"{type(error).__name__}: {error}", _place(error), trace)
 
