@@ -19,13 +19,15 @@ class Stage(Enum):
     """When a reading is taken.
 
     OFF: power and gas off.  IDLE: power on, no call.  TRIAL: on a call with the gas cock shut,
-    while a good unit tries to light.  RUN: on a call with the gas on, when a good unit has lit.
+    while a good unit tries to light.  RUN: on a call with the gas on, when a good unit has just
+    lit.  WARM: some minutes later.
     """
 
     OFF = "off"
     IDLE = "idle"
     TRIAL = "trial"
     RUN = "run"
+    WARM = "warm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,7 @@ class Reading:
         lead: number of the lead it is about, if it is one of a lead.
         part: key of the part it is about, or "".
         about: what of the part, or of the unit, is looked at: a track of the run, an attribute.
+        at_s: seconds from the call; nan where there is none.
     """
 
     key: str
@@ -59,6 +62,7 @@ class Reading:
     lead: int | None = None
     part: str = ""
     about: str = ""
+    at_s: float = math.nan
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,139 @@
+"""What every reading comes to under every fault of a diagram, simulated when it is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from wirecheck.circuit.nets import Nets
+from wirecheck.model.diagram import Diagram
+from wirecheck.troubleshoot.fault import Fault
+from wirecheck.troubleshoot.flame_readings import flame_readings
+from wirecheck.troubleshoot.lead_faults import lead_faults
+from wirecheck.troubleshoot.looks import looks
+from wirecheck.troubleshoot.measure import Patient
+from wirecheck.troubleshoot.moments import Moments
+from wirecheck.troubleshoot.part_faults import outside_faults, part_faults
+from wirecheck.troubleshoot.power_off_readings import power_off_readings
+from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.scale import position
+from wirecheck.troubleshoot.symptoms import pull_ins, symptoms
+from wirecheck.troubleshoot.volt_readings import VoltReadings
+
+if TYPE_CHECKING:
+    from wirecheck.troubleshoot.entropy import Floats
+
+#: Faults by their number in `Dictionary.faults`: one, or two at once.
+Candidate = tuple[int, ...]
+
+
+class Dictionary:
+    """The faults and readings of one diagram.
+
+    Attributes:
+        diagram: as drawn.
+        nets: of it.
+        calling: keys of what calls for heat; none: all that can.
+        faults: every fault; the first is that nothing is broken.
+        symptoms: what is seen without a meter.
+    """
+
+    def __init__(self, diagram: Diagram, calling: tuple[str, ...] = ()) -> None:
+        """List the faults; nothing is simulated yet."""
+        self.diagram = diagram
+        self.nets = Nets(diagram)
+        self.calling = calling
+        self.faults: tuple[Fault, ...] = (
+            *outside_faults(self.nets),
+            *lead_faults(self.nets),
+            *part_faults(self.nets),
+        )
+        self.symptoms: tuple[Reading, ...] = tuple(symptoms(self.nets))
+        self._patients: dict[Candidate, Patient] = {}
+        self._values: dict[tuple[Candidate, str], float] = {}
+        self._rows: dict[Candidate, Floats] = {}
+
+    @cached_property
+    def singles(self) -> tuple[Candidate, ...]:
+        """Each fault by itself."""
+        return tuple((number,) for number in range(len(self.faults)))
+
+    @cached_property
+    def moments(self) -> Moments:
+        """When readings are taken."""
+        return Moments(self.nets, self.patient((0,)).unit)
+
+    @cached_property
+    def volts(self) -> VoltReadings:
+        """The volts that may be read."""
+        return VoltReadings(self.nets, self.moments)
+
+    @cached_property
+    def readings(self) -> tuple[Reading, ...]:
+        """Everything that can be measured, tried or looked at, beside the symptoms."""
+        return (
+            *flame_readings(self.nets, self.moments),
+            *looks(self.nets),
+            *pull_ins(self.nets),
+            *self.volts.all(),
+            *power_off_readings(self.nets),
+        )
+
+    @cached_property
+    def all_readings(self) -> tuple[Reading, ...]:
+        """Symptoms and readings; the columns of `row`."""
+        return (*self.symptoms, *self.readings)
+
+    @cached_property
+    def by_key(self) -> dict[str, Reading]:
+        """Symptoms and readings by their key."""
+        return {reading.key: reading for reading in self.all_readings}
+
+    def patient(self, candidate: Candidate) -> Patient:
+        """The unit with these faults."""
+        if candidate not in self._patients:
+            faults = tuple(self.faults[number] for number in candidate)
+            self._patients[candidate] = Patient(self.diagram, self.nets, faults, self.calling)
+        return self._patients[candidate]
+
+    def value(self, candidate: Candidate, reading: Reading) -> float:
+        """What a reading comes to with these faults: in its unit, or the number of the choice."""
+        key = candidate, reading.key
+        if key not in self._values:
+            self._values[key] = self.patient(candidate).value(reading)
+        return self._values[key]
+
+    def row(self, candidate: Candidate) -> Floats:
+        """Where every reading lies with these faults, in tolerances."""
+        import numpy as np
+
+        if candidate not in self._rows:
+            patient = self.patient(candidate)
+            self._rows[candidate] = np.array(
+                [position(each, patient.value(each)) for each in self.all_readings]
+            )
+        return self._rows[candidate]
+
+    def prior(self, candidate: Candidate) -> float:
+        """How likely these faults are before anything is known, among all single ones."""
+        prior = 1.0
+        for number in candidate:
+            prior *= self.faults[number].weight / self._weight
+        return prior
+
+    @cached_property
+    def _weight(self) -> float:
+        return sum(fault.weight for fault in self.faults)
+
+    def prepare(self, progress: Callable[[int, int], None] | None = None) -> None:
+        """Simulate every fault once, so that the first answer comes at once.
+
+        Args:
+            progress: is told how many are done, and of how many.
+        """
+        for done, candidate in enumerate(self.singles, 1):
+            for symptom in self.symptoms:
+                self.value(candidate, symptom)
+            if progress:
+                progress(done, len(self.singles))

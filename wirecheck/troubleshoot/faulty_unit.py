@@ -1,0 +1,192 @@
+"""One unit under one fault, run: what is seen of it, and every volt at the moments of a reading.
+
+A fault that blows a fuse or burns out a transformer has done so before anybody comes to look: the
+call in which it broke something is run first, and all that is seen and measured is that of the
+unit it left behind.
+"""
+
+from __future__ import annotations
+
+import math
+from functools import cached_property
+from typing import NamedTuple
+
+from wirecheck.circuit.elimination import Elimination
+from wirecheck.circuit.elimination import Rest as Solved
+from wirecheck.circuit.netlist import ElementKey, Netlist, netlist
+from wirecheck.circuit.nets import Nets
+from wirecheck.circuit.numbered import CLOSED_OHM, Case, Circuit, SourceBranch
+from wirecheck.model.diagram import Diagram, Terminal
+from wirecheck.model.kind import FLAG_SET, SourceSpec
+from wirecheck.sequence.plant import Plant
+from wirecheck.sequence.script import BEFORE_CALL_S, Script, Stimulus, heat_call
+from wirecheck.sequence.simulator import Simulation
+from wirecheck.sequence.trace import Rest, Trace
+from wirecheck.troubleshoot.alteration import Alteration
+from wirecheck.troubleshoot.part_faults import load_attribute
+from wirecheck.troubleshoot.scale import OPEN_OHM
+
+#: So many times a unit is run until nothing more breaks in it.
+_MOST_RUNS = 3
+
+
+class Moment(NamedTuple):
+    """A moment of a call: with the gas cock shut or open, so many seconds from the call."""
+
+    gas: bool
+    time_s: float
+
+
+class FaultyUnit:
+    """A diagram under an alteration.
+
+    Attributes:
+        diagram: as the meter finds it: altered, and with what that broke.
+        broken: what it broke, as alteration.
+        took: names of the parts that it broke, for people.
+        trace: of a call with the gas open, on what it left behind.
+        off, off_calling: which contacts are closed with the power off, with no call and with one.
+    """
+
+    def __init__(
+        self,
+        drawn: Diagram,
+        alters: Alteration,
+        seems: Alteration,
+        calling: tuple[str, ...] = (),
+    ) -> None:
+        """Run it until nothing more breaks."""
+        self._drawn = drawn
+        self._alters, self._seems, self._calling = alters, seems, calling
+        self.broken = Alteration()
+        self.took: dict[str, str] = {}
+        for _run in range(_MOST_RUNS):
+            simulation = self._simulation(gas=True)
+            plant = simulation.plant
+            self.off = _positions(plant)
+            plant.calling = set(self._calling or plant.callers)
+            self.off_calling = _positions(plant)
+            plant.calling = set()
+            self.trace: Trace = simulation.run()
+            damage = _damage(simulation)
+            if not damage.values:
+                break
+            self.broken += damage
+            names = ((key, drawn.parts[key].name) for key, _name, _value in damage.values)
+            self.took.update(names)
+
+    @cached_property
+    def diagram(self) -> Diagram:
+        """As the meter finds it."""
+        return (self._alters + self.broken).on(self._drawn)
+
+    @cached_property
+    def nets(self) -> Nets:
+        """Of what the meter finds."""
+        return Nets(self.diagram)
+
+    def solved(self, moment: Moment | None) -> Solved:
+        """The circuit at a moment of a call; None: power on, no call."""
+        if moment not in self._solutions:
+            self._solutions[moment] = self._solve(self._rest(moment))
+        return self._solutions[moment]
+
+    def volts(self, moment: Moment | None, a: Terminal, b: Terminal) -> float:
+        """What a meter shows between two terminals; 0 where no conductor joins them."""
+        node_of = self._netlist.node_of
+        across = self.solved(moment).across(node_of[a], node_of[b])
+        return 0.0 if across is None else abs(across)
+
+    def ohms(self, a: Terminal, b: Terminal, *, calling: bool = False) -> float:
+        """What an ohmmeter shows with the power off and every supply taken off; inf: nothing.
+
+        It sends direct current: of a coil it finds the resistive part.
+        """
+        net = self._netlist
+        node_a, node_b = net.node_of[a], net.node_of[b]
+        branches = tuple(
+            each._replace(ohms=max(complex(each.ohms).real, CLOSED_OHM))
+            for each in net.circuit.branches
+        )
+        # One volt behind one ohm: the volts that arrive tell the ohms between the probes.
+        meter = (SourceBranch(node_a, node_b, 1.0, 1.0),)
+        circuit = Circuit(net.circuit.nodes, branches, net.circuit.switches, meter)
+        closed = self.off_calling if calling else self.off
+        flags = [closed[key] for key in net.switches]
+        solved = Elimination(circuit).solve(Case((*flags, *self._bonds)))
+        share = abs(solved.across(node_a, node_b) or 0.0)
+        ohms = share / (1 - share) if share < 1 else math.inf
+        return ohms if ohms < OPEN_OHM else math.inf
+
+    # ---- running it ------------------------------------------------------------------------
+
+    def _simulation(self, *, gas: bool) -> Simulation:
+        altered = self._alters + self._seems + self.broken
+        return Simulation(Nets(altered.on(self._drawn)), self._script(altered, gas=gas))
+
+    def _script(self, altered: Alteration, *, gas: bool) -> Script:
+        script = heat_call(
+            gas=gas and not altered.gas_off, calling=self._calling, false_flame=altered.false_flame
+        )
+        if altered.power_off:
+            off = Stimulus(-BEFORE_CALL_S, "power", "off")
+            script = script._replace(stimuli=(off, *script.stimuli))
+        return script
+
+    @cached_property
+    def dry_trace(self) -> Trace:
+        """Of a call with the gas cock shut."""
+        return self._simulation(gas=False).run()
+
+    def _rest(self, moment: Moment | None) -> Rest:
+        trace = self.trace if moment is None or moment.gas else self.dry_trace
+        time_s = -1.0 if moment is None else moment.time_s
+        before = [rest for rest in trace.rests if rest.time_s <= time_s]
+        return before[-1] if before else trace.rests[0]
+
+    # ---- measuring it ----------------------------------------------------------------------
+
+    @cached_property
+    def _solutions(self) -> dict[Moment | None, Solved]:
+        return {}
+
+    @cached_property
+    def _netlist(self) -> Netlist:
+        return netlist(self.nets)
+
+    @cached_property
+    def _elimination(self) -> Elimination:
+        return Elimination(self._netlist.circuit)
+
+    @cached_property
+    def _bonds(self) -> list[bool]:
+        """A bond through rust carries no current that could be relied on."""
+        elements = self.nets.elements_of
+        return [elements[key.part][key.number].name == "solid" for key in self._netlist.bonds]
+
+    def _solve(self, rest: Rest) -> Solved:
+        flags = [rest.closed[key] for key in self._netlist.switches]
+        power = 0.0 if self._alters.power_off else 1.0
+        return self._elimination.solve(Case((*flags, *self._bonds), supply=power))
+
+
+def _positions(plant: Plant) -> dict[ElementKey, bool]:
+    at_rest = plant.positions(-BEFORE_CALL_S)
+    return {each.key: on for each, on in zip(plant.contacts, at_rest, strict=True)}
+
+
+def _damage(simulation: Simulation) -> Alteration:
+    """What a run broke: fuses and breakers that opened, windings and loads that burnt out."""
+    parts = simulation.nets.diagram.parts
+    values = [
+        (gone.part, _burnt(simulation.nets, gone), "open") for gone in simulation.circuit.gone
+    ]
+    for key in simulation.plant.blown:
+        found = "blown" if "blown" in parts[key].kind.attributes else "tripped"
+        values.append((key, found, FLAG_SET))
+    return Alteration(values=tuple(sorted(values)))
+
+
+def _burnt(nets: Nets, key: ElementKey) -> str:
+    element = nets.elements_of[key.part][key.number]
+    return "winding" if isinstance(element.spec, SourceSpec) else load_attribute(element)

@@ -1,0 +1,133 @@
+"""From what was observed to a diagnosis: suspects, the next reading or the ending, and remarks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Group, Suspect
+from wirecheck.troubleshoot.dictionary import Dictionary
+from wirecheck.troubleshoot.endings import ending, repairs
+from wirecheck.troubleshoot.entropy import entropy_bits
+from wirecheck.troubleshoot.next_reading import Choice, Table, choose, table
+from wirecheck.troubleshoot.posterior import Standing, standings
+from wirecheck.troubleshoot.reading import Observation, Outcome
+from wirecheck.troubleshoot.several import contradictions, doubles
+from wirecheck.troubleshoot.words import joined, range_words
+
+#: A group as likely as this leaves hardly anything else.
+SURE = 0.995
+#: A suspect less likely than this is not named.
+NAMED = 1e-3
+
+
+def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagnosis:
+    """Work out the diagnosis."""
+    singles = standings(dictionary, dictionary.singles, observations)
+    agreeing = [each for each in singles if not each.failed]
+    remarks: list[str] = []
+    if not agreeing:
+        agreeing, remarks = _without_a_single(dictionary, observations)
+    left = agreeing or singles
+    if not left:
+        left = [Standing((number,), dictionary.prior((number,)), ()) for number in range(1)]
+    taken = {each.reading.key for each in observations}
+    rest = table(dictionary, left, taken)
+    groups = _named(dictionary, rest, observations)
+    is_sure = bool(agreeing) and groups[0].probability >= SURE
+    choice = None if is_sure or not agreeing else choose(rest)
+    advice = _advice(dictionary, rest, choice) if choice else None
+    end = None if advice else ending(groups, is_sure=is_sure or len(groups) == 1)
+    bits = _bits(rest)
+    return Diagnosis(tuple(observations), groups, advice, end, tuple(remarks), bits)
+
+
+def _bits(rest: Table) -> float:
+    import numpy as np
+
+    return entropy_bits(np.bincount(rest.groups, rest.shares).tolist())
+
+
+# ---- no single fault explains it ---------------------------------------------------------------
+
+
+def _without_a_single(
+    dictionary: Dictionary, observations: Sequence[Observation]
+) -> tuple[list[Standing], list[str]]:
+    remarks = [
+        f"No single fault shows all of this together: {joined([each.words for each in some])}."
+        for some in contradictions(dictionary, observations)
+    ]
+    pairs = doubles(dictionary, observations)
+    if pairs:
+        remarks.append("Two faults at once explain it; take that as a lead, and read on.")
+    else:
+        remarks.append(
+            f"None of the {len(dictionary.faults)} faults that are thought of explains it, nor do "
+            "two of them: look at those readings again; else the fault is outside this list."
+        )
+    return pairs, remarks
+
+
+# ---- in words ------------------------------------------------------------------------------------
+
+
+def _named(
+    dictionary: Dictionary, rest: Table, observations: Sequence[Observation]
+) -> tuple[Group, ...]:
+    """The groups, the likeliest first."""
+    members: dict[int, list[tuple[float, Standing]]] = {}
+    for one, share, group in zip(
+        rest.standings, rest.shares.tolist(), rest.groups.tolist(), strict=True
+    ):
+        members.setdefault(group, []).append((share, one))
+    groups: list[Group] = []
+    for some in members.values():
+        some.sort(key=lambda each: -each[0])
+        probability = sum(share for share, _one in some)
+        if probability < NAMED and groups:
+            continue
+        suspects = tuple(
+            Suspect(
+                tuple(dictionary.faults[number] for number in one.candidate),
+                share,
+                tuple(observations[number] for number in one.failed),
+            )
+            for share, one in some
+        )
+        groups.append(
+            Group(suspects, probability, repairs(dictionary, [one.candidate for _s, one in some]))
+        )
+    return tuple(sorted(groups, key=lambda group: -group.probability))
+
+
+def _advice(dictionary: Dictionary, rest: Table, choice: Choice) -> Advice:
+    readings = rest.readings
+    return Advice(
+        readings[choice.column],
+        tuple(sorted(_outcomes(dictionary, rest, choice.column), key=lambda o: -o.probability)),
+        choice.gain_bits,
+        tuple(readings[column] for column in choice.others),
+    )
+
+
+def _outcomes(dictionary: Dictionary, rest: Table, column: int) -> list[Outcome]:
+    reading = rest.readings[column]
+    members: dict[int, list[tuple[float, Standing]]] = {}
+    for one, share, number in zip(
+        rest.standings, rest.shares.tolist(), rest.numbers[:, column].tolist(), strict=True
+    ):
+        members.setdefault(number, []).append((share, one))
+    found = []
+    for some in members.values():
+        values = [dictionary.value(one.candidate, reading) for _share, one in some]
+        likeliest = max(range(len(some)), key=lambda place: some[place][0])
+        faults = (dictionary.faults[number] for number in some[likeliest][1].candidate)
+        found.append(
+            Outcome(
+                range_words(reading, values),
+                values[likeliest],
+                sum(share for share, _one in some),
+                "; and ".join(fault.what for fault in faults),
+            )
+        )
+    return found

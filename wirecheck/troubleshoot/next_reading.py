@@ -1,0 +1,169 @@
+"""Which reading to take next: what narrows down most for its effort and risk."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from wirecheck.troubleshoot.dictionary import Dictionary
+from wirecheck.troubleshoot.entropy import entropy_bits, expected_entropies, outcomes
+from wirecheck.troubleshoot.posterior import Standing
+from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.sequencing import BREADTH, Sequencing
+
+if TYPE_CHECKING:
+    from wirecheck.troubleshoot.entropy import Floats, Numbers
+
+#: With more candidates than this, what is seen is asked for first: it costs next to nothing.
+MANY = 150
+#: With so few groups left the sequence is looked at to its end.
+FEW = 6
+#: A reading expected to tell less than this is not worth taking, in bits.
+LEAST_GAIN = 0.01
+#: So many other readings are named beside the best.
+OTHERS = 3
+
+
+class Table(NamedTuple):
+    """What is left to read, and what it comes to.
+
+    Attributes:
+        standings: the candidates.
+        shares: of one, of each.
+        readings: those left.
+        numbers: (candidates, readings) outcome of each.
+        groups: (candidates,) group of each: those need not be told apart.
+    """
+
+    standings: Sequence[Standing]
+    shares: Floats
+    readings: Sequence[Reading]
+    numbers: Numbers
+    groups: Numbers
+
+
+class Choice(NamedTuple):
+    """The best reading: its column, its gain in bits, and the columns of the next best."""
+
+    column: int
+    gain_bits: float
+    others: tuple[int, ...]
+
+
+def table(dictionary: Dictionary, standing: Sequence[Standing], taken: set[str]) -> Table:
+    """Set up what is left.
+
+    Args:
+        dictionary: of the diagram.
+        standing: the candidates; there is at least one.
+        taken: keys of the readings that have been made, or could not be.
+    """
+    import numpy as np
+
+    from wirecheck.troubleshoot.scale import position
+
+    symptoms = [each for each in dictionary.symptoms if each.key not in taken]
+    if len(standing) > MANY and symptoms:
+        readings: Sequence[Reading] = symptoms
+        positions = np.array(
+            [
+                [position(each, dictionary.value(one.candidate, each)) for each in readings]
+                for one in standing
+            ]
+        )
+    else:
+        columns = [n for n, each in enumerate(dictionary.all_readings) if each.key not in taken]
+        readings = [dictionary.all_readings[column] for column in columns]
+        positions = np.array([dictionary.row(one.candidate)[columns] for one in standing])
+    weights = np.array([one.weight for one in standing])
+    numbers = outcomes(positions)
+    return Table(
+        standing,
+        weights / weights.sum(),
+        readings,
+        numbers,
+        _groups(dictionary, standing, numbers),
+    )
+
+
+def _groups(dictionary: Dictionary, standing: Sequence[Standing], numbers: Numbers) -> Numbers:
+    """One group for one piece of work, and for what no reading left tells apart."""
+    import numpy as np
+
+    group_of: dict[object, int] = {}
+    merged: list[int] = []
+
+    def root(group: int) -> int:
+        while merged[group] != group:
+            group = merged[group]
+        return group
+
+    found = []
+    for one, row in zip(standing, numbers, strict=True):
+        sites = frozenset(dictionary.faults[number].site for number in one.candidate)
+        keys: tuple[object, ...] = (sites, row.tobytes())
+        known = sorted({root(group_of[key]) for key in keys if key in group_of})
+        if not known:
+            known = [len(merged)]
+            merged.append(known[0])
+        for other in known[1:]:
+            merged[other] = known[0]
+        group_of.update(dict.fromkeys(keys, known[0]))
+        found.append(known[0])
+    roots = {each: n for n, each in enumerate(dict.fromkeys(root(group) for group in found))}
+    return np.array([roots[root(group)] for group in found], dtype=np.int64)
+
+
+def choose(left: Table) -> Choice | None:
+    """The reading to take; None if none is worth it."""
+    import numpy as np
+
+    if not left.readings:
+        return None
+    many = int(left.groups.max()) + 1
+    before = entropy_bits(np.bincount(left.groups, left.shares, many).tolist())
+    gains = before - expected_entropies(left.shares, left.numbers, left.groups)
+    costs = np.array([reading.cost for reading in left.readings])
+    order = [int(each) for each in np.argsort(-(gains / costs), kind="stable")]
+    useful = _different(left, [each for each in order if gains[each] >= LEAST_GAIN])
+    if not useful:
+        return None
+    best = useful[0]
+    if many <= FEW:
+        columns = left.numbers.T[useful].tolist()
+        few = Sequencing(
+            left.shares.tolist(), columns, costs[useful].tolist(), left.groups.tolist()
+        )
+        place = few.best(few.everything)
+        best = useful[place] if place is not None else best
+    return Choice(best, float(gains[best]), _beside(left, best, useful, costs))
+
+
+def _beside(left: Table, best: int, useful: Sequence[int], costs: Floats) -> tuple[int, ...]:
+    """What tells most for its cost beside the best, and beside those named before."""
+    import numpy as np
+
+    known = left.numbers[:, best]
+    waiting = [each for each in useful if each != best]
+    found: list[int] = []
+    while waiting and len(found) < OTHERS:
+        both = known[:, None] * (int(left.numbers.max()) + 1) + left.numbers[:, waiting]
+        _values, dense = np.unique(both, return_inverse=True)
+        rest = expected_entropies(left.shares, dense.reshape(both.shape), left.groups)
+        before = expected_entropies(left.shares, known[:, None], left.groups)[0]
+        place = int(np.argmax((before - rest) / costs[waiting]))
+        if before - rest[place] < LEAST_GAIN:
+            break
+        known = dense.reshape(both.shape)[:, place]
+        found.append(waiting.pop(place))
+    return tuple(found)
+
+
+def _different(left: Table, order: Sequence[int]) -> list[int]:
+    """The first of each kind of split, in order: what splits alike is not looked at twice."""
+    found: dict[bytes, int] = {}
+    for column in order:
+        found.setdefault(left.numbers[:, column].tobytes(), column)
+        if len(found) == BREADTH:
+            break
+    return list(found.values())
