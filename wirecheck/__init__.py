@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.faults.campaign import Campaign
     from wirecheck.language.build import Built
+    from wirecheck.language.variations import Variation
     from wirecheck.lists.lists import Lists
     from wirecheck.lists.tables import What
     from wirecheck.meter.reading import MeterSheet
@@ -74,6 +75,7 @@ __all__ = [
     "rule_names",
     "simulate",
     "try_faults",
+    "variants",
 ]
 
 
@@ -105,10 +107,15 @@ def load_text(text: str, name: str = "text") -> Built:
 
 
 def check(diagram: Diagram) -> Checked:
-    """Check a diagram by every rule."""
+    """Check a diagram by every rule, and try every claim that its text makes."""
     from wirecheck.check.engine import check as run
 
-    return run(diagram)
+    checked = run(diagram)
+    if not diagram.claims:
+        return checked
+    from wirecheck.check.claim_findings import with_claims
+
+    return with_claims(checked)
 
 
 def check_note(path: str | PathLike[str]) -> CheckedDocument:
@@ -395,3 +402,12 @@ def try_faults(diagram: Diagram) -> Campaign:
     from wirecheck.faults.campaign import campaign
 
     return campaign(diagram)
+
+
+def variants(built: Built) -> tuple[Variation, ...]:
+    """Build every variant of a text, each as a diagram of its own, in the order of the text."""
+    if not built.nested.variants:
+        return ()
+    from wirecheck.language.variations import variations
+
+    return variations(built)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from wirecheck.check.assumed import assumptions
 from wirecheck.check.one_mistake import told_once
@@ -17,6 +17,9 @@ from wirecheck.rules.electrical.unstated import unstated
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.registry import RULES
 
+if TYPE_CHECKING:
+    from wirecheck.check.claims import Answer
+
 
 class Checked(NamedTuple):
     """What a check of one diagram says.
@@ -27,6 +30,7 @@ class Checked(NamedTuple):
         findings: in the order of the text, worst first at one place.
         assumed: what was taken as given because the text does not say it.
         not_checked: what was not looked at, with the reason.
+        claims: what became of the diagram's claims, where they were tried.
     """
 
     diagram: Diagram
@@ -34,6 +38,7 @@ class Checked(NamedTuple):
     findings: tuple[Finding, ...]
     assumed: tuple[Assumed, ...]
     not_checked: tuple[NotChecked, ...]
+    claims: tuple[Answer, ...] = ()
 
 
 @collector_paused()
@@ -42,13 +47,13 @@ def check(diagram: Diagram) -> Checked:
     nets = Nets(diagram)
     facts = Facts(diagram, nets)
     raised = _raised(facts)
-    found = _in_order(diagram, at_their_cause(diagram, raised))
+    found = in_order(diagram, at_their_cause(diagram, raised))
     told = told_once(facts, found, _found)
     beyond = unexplained(nets, facts.conduction, told)
     return Checked(
         diagram,
         nets,
-        _in_order(diagram, (*told, *beyond.findings)),
+        in_order(diagram, (*told, *beyond.findings)),
         tuple(assumptions(diagram)),
         (*_not_checked(facts), *beyond.not_checked),
     )
@@ -63,7 +68,8 @@ def _found(facts: Facts) -> Iterator[Finding]:
     return at_their_cause(facts.diagram, _raised(facts))
 
 
-def _in_order(diagram: Diagram, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+def in_order(diagram: Diagram, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings in the order of the text, worst first at one place, each once."""
     order = {source: number for number, source in enumerate(diagram.sources)}
     unique = {(f.rule, f.fault, f.span, f.message): f for f in findings}
     return tuple(
@@ -78,6 +84,8 @@ def _not_checked(facts: Facts) -> Iterator[NotChecked]:
     diagram = facts.diagram
     for item in diagram.not_evaluated:
         yield NotChecked(item.statement, item.reason, item.span)
+    for seen in diagram.observations:
+        yield NotChecked(seen.word, "what was seen is for troubleshooting, not judged", seen.span)
     for lead in diagram.leads:
         if UNKNOWN_END in (lead.a.part, lead.b.part):
             where = diagram.show(lead.a if lead.b.part == UNKNOWN_END else lead.b)

@@ -120,8 +120,10 @@ class Reasons:
     def _open_words(self, contact: Contact) -> str:
         part, spec = contact.part, contact.spec
         if part.key in self._plant.callers:
-            powered = part.key not in self._plant.calling or contact.found
-            return f"{part.name} does not call" if powered else f"{part.name} has no power"
+            forced = self._plant.forced
+            put = forced.get((part.key, spec.name)) or forced.get((part.key, ""))
+            is_still = part.key not in self._plant.calling or contact.found or put
+            return f"{part.name} does not call" if is_still else f"{part.name} has no power"
         if spec.moved_by == "overcurrent":
             return f"{part.name} is open"
         if spec.moved_by == "motor":

@@ -1,0 +1,57 @@
+"""What became of a diagram's claims, as findings of its check."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from wirecheck.check.claims import Answer, Bench
+from wirecheck.check.engine import Checked, in_order
+from wirecheck.circuit.nets import Nets
+from wirecheck.model.diagram import Terminal
+from wirecheck.model.finding import Breaks, Finding, NotChecked
+
+#: The findings of claims: computed otherwise, and of what never comes.
+REFUTED: Final = "claim-refuted"
+NEVER_TESTED: Final = "claim-never-tested"
+#: The names of all of them.
+CLAIM_RULES: Final = (REFUTED, NEVER_TESTED)
+
+_RULE_OF: Final = {"refuted": REFUTED, "never": NEVER_TESTED}
+_SOURCE: Final = "what the file itself claims"
+
+
+def with_claims(checked: Checked) -> Checked:
+    """Try every claim of a checked diagram: those that fail are findings."""
+    bench = Bench(checked.nets)
+    answers = tuple(bench.answer(claim) for claim in checked.diagram.claims)
+    found = (_finding(checked.nets, each) for each in answers if each.verdict in _RULE_OF)
+    undecided = (
+        NotChecked(each.claim.word, each.sentence(), each.claim.span)
+        for each in answers
+        if each.verdict == "undecided"
+    )
+    return checked._replace(
+        findings=in_order(checked.diagram, (*checked.findings, *found)),
+        not_checked=(*undecided, *checked.not_checked),
+        claims=answers,
+    )
+
+
+def _finding(nets: Nets, answer: Answer) -> Finding:
+    claim, show = answer.claim, nets.diagram.show
+    terminals: tuple[Terminal, ...] = tuple(dict.fromkeys(claim.ends or ()))
+    return Finding(
+        rule=_RULE_OF[answer.verdict],
+        fault=claim.about,
+        breaks=Breaks.OPERATION,
+        also_breaks=(),
+        message=answer.sentence(),
+        span=claim.span,
+        seen_at_unit="",
+        leads=(),
+        lead_numbers=(),
+        terminals=tuple(map(show, terminals)),
+        at_terminals=terminals,
+        caution="",
+        source=_SOURCE,
+    )
