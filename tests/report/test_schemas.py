@@ -10,6 +10,7 @@ from tests.cli.command_line import NO_BURNER_GROUND, UNKNOWN_KIND
 from tests.sequence.heater import HEATER
 from wirecheck import (
     check,
+    compare,
     kind,
     kind_names,
     lists,
@@ -24,9 +25,12 @@ from wirecheck import (
 from wirecheck.correct.answer import Bound
 from wirecheck.correct.rewrite import mended
 from wirecheck.correct.search import correct
+from wirecheck.model.diagram import Diagram
 from wirecheck.practice.exercise import Wish
 from wirecheck.report.check_json import check_json
 from wirecheck.report.checks import CheckedFile
+from wirecheck.report.compare_json import compare_json
+from wirecheck.report.compared import ComparedFiles
 from wirecheck.report.correct_json import correct_json
 from wirecheck.report.corrections import CorrectedFile
 from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
@@ -59,6 +63,10 @@ def corrected(text: str, bound: Bound) -> CorrectedFile:
     return CorrectedFile("a.wiring", "Heater", (), text, found, texts, ("box: runs",))
 
 
+def fault_drawn() -> Diagram:
+    return load_text(HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD")).diagram
+
+
 @cache
 def documents() -> dict[str, dict[str, Any]]:
     wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
@@ -70,6 +78,9 @@ def documents() -> dict[str, dict[str, Any]]:
     ran = SequenceFile("a.wiring", (), *runs, picture="a-sequence.svg")
     return {
         "check": check_json([wrong, unusable, unread], 3),
+        "compare": compare_json(
+            ComparedFiles("a.wiring", "b.wiring", (), compare(diagram, fault_drawn()))
+        ),
         "correct": correct_json(
             [
                 corrected(HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD"), Bound()),

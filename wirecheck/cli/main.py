@@ -24,6 +24,7 @@ COMMANDS = (
     "draw",
     "sequence",
     "correct",
+    "compare",
     "meter",
     "lists",
     "practice",

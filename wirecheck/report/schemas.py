@@ -13,6 +13,7 @@ from typing import Any, Literal
 from pydantic import BaseModel, Field
 
 from wirecheck.model.kind import Kind
+from wirecheck.report.compare_form import CompareDocument
 from wirecheck.report.correct_form import CorrectDocument
 from wirecheck.report.faults_form import FaultsDocument
 from wirecheck.report.forms import (
@@ -263,6 +264,7 @@ class SequenceDocument(Form):
 #: The document of each command; ``faults`` is that of ``check --faults``.
 DOCUMENTS: dict[str, type[BaseModel]] = {
     "check": CheckDocument,
+    "compare": CompareDocument,
     "correct": CorrectDocument,
     "draw": DrawDocument,
     "explain": ExplainDocument,
