@@ -143,3 +143,14 @@ def test_numbered_terminals_grow_on_their_own_part_alone() -> None:
         assert numbered_terminal(one, strip, values, text) is None
     relay = kind("relay")
     assert numbered_terminal(structure("relay"), relay, {}, "1") is None
+
+
+@pytest.mark.parametrize("name", ["pilot-ignition-control", "direct-ignition-control"])
+def test_a_control_without_a_damper_socket_has_its_damper_points_inside(name: str) -> None:
+    without, plain = structure(name, "damper-socket no"), structure(name)
+    points = {"D-HOT", "D-CALL", "D-PROVED", "D-COM"}
+    assert {point for point in points if without.terminals[point].inner} == points
+    assert not any(plain.terminals[point].inner for point in points)
+    assert not points & set(without.lookup.values())
+    assert not any(without.terminals[point].must for point in points)
+    assert [each.between for each in without.links] == [each.between for each in plain.links]

@@ -49,6 +49,7 @@ class TerminalSpec(_Spec):
             taps: ``120V``, ``240V``); with a single value the plain name.  One of several is
             enough, so none of them must be wired.
         inner: a point inside the device: no lead can land on it.
+        inner_when: it is a point inside under this condition.
     """
 
     role: str
@@ -62,6 +63,7 @@ class TerminalSpec(_Spec):
     per: str | None = None
     each: str | None = None
     inner: bool = False
+    inner_when: Condition = field(default_factory=dict)
 
 
 @dataclass(frozen=True, kw_only=True)

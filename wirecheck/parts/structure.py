@@ -85,6 +85,7 @@ def _deciding(kind: Kind) -> tuple[str, ...]:
         names.update(dict.fromkeys(spec.when))
         if not isinstance(spec.must, bool):
             names.update(dict.fromkeys(spec.must))
+        names.update(dict.fromkeys(spec.inner_when))
         for name in (spec.per, spec.each, spec.circuit_by):
             if name:
                 names[name] = None
@@ -179,7 +180,8 @@ def _settled(spec: TerminalSpec, values: Mapping[str, Value]) -> TerminalSpec:
     must = spec.must if isinstance(spec.must, bool) else _holds(spec.must, values)
     volts = values.get(spec.circuit_by) if spec.circuit_by else None
     circuit = _circuit(volts) if isinstance(volts, Quantity) else spec.circuit
-    return replace(spec, must=must, circuit=circuit)
+    inner = spec.inner or (bool(spec.inner_when) and _holds(spec.inner_when, values))
+    return replace(spec, must=must and not inner, circuit=circuit, inner=inner)
 
 
 def _holds(condition: Condition, values: Mapping[str, Value]) -> bool:

@@ -95,6 +95,8 @@ def _terminal(spec: TerminalSpec) -> str:
         words.append(f"must be wired{needed}{beside}")
     if spec.when:
         words.append(f"only {_with(spec.when)}")
+    if spec.inner_when:
+        words.append(f"inside the device {_with(spec.inner_when)}")
     if spec.per:
         words.append(f"one for each of {spec.per}")
     if spec.each:
