@@ -63,16 +63,16 @@ class _Batch(Generic[_Thing, _Answer]):
         self.lost = lost
         self.things = things
         self.processes = processes
-        self.waiting: deque[tuple[_Thing, Future[_Answer]]] = deque()
+        self.waiting: deque[tuple[_Thing, Future[_Answer] | None]] = deque()
 
     def answers(self) -> Iterator[_Answer]:
-        """Keep every process busy; begin anew where one was ended."""
+        """Keep every process busy; where one was ended, begin anew."""
         while True:
             pool = self._pool(self.processes)
             try:
                 self._send(pool, self.processes * AHEAD)
                 while self.waiting:
-                    answer = self.waiting[0][1].result()
+                    answer = _answer_of(self.waiting[0][1])
                     self.waiting.popleft()
                     self._send(pool, 1)
                     yield answer
@@ -88,7 +88,11 @@ class _Batch(Generic[_Thing, _Answer]):
 
     def _send(self, pool: ProcessPoolExecutor, most: int) -> None:
         for thing in islice(self.things, most):
-            self.waiting.append((thing, pool.submit(self.work, thing)))
+            try:
+                future = pool.submit(self.work, thing)
+            except BrokenProcessPool:  # told when its turn comes
+                future = None
+            self.waiting.append((thing, future))
 
     def _alone(self, thing: _Thing) -> _Answer:
         """Work on one thing in a process of its own: it may be the one that ends it."""
@@ -101,3 +105,9 @@ class _Batch(Generic[_Thing, _Answer]):
     def _pool(self, processes: int) -> ProcessPoolExecutor:
         """Processes that begin afresh: they share nothing with this one, on any system."""
         return ProcessPoolExecutor(processes, get_context("spawn"), self.begin)
+
+
+def _answer_of(future: Future[_Answer] | None) -> _Answer:
+    if future is None:
+        raise BrokenProcessPool
+    return future.result()

@@ -66,7 +66,7 @@ class _Ordering:
                 continue
             names = [each.name.text for each in self.named.values() if each.name]
             near = nearest(name.text, names)
-            there = f"there are {both(names[:_MOST_NAMED])}" if names else "no block has a name"
+            there = f"names here: {both(names[:_MOST_NAMED])}" if names else "no block has a name"
             hint = f"did you mean {near}?" if near else there
             message = f"no block of this document is called “{name.text}”; {hint}"
             self.problems.append(Problem(message, name.span, near))

@@ -15,7 +15,6 @@ from wirecheck.report.checks import (
     CheckedFile,
     counted,
     found_words,
-    unique,
     worst_first,
 )
 
@@ -89,7 +88,7 @@ class NoteTally(NamedTuple):
         problems: what could not be used.
         stale: drawings that are not what the document says now.
         drawn: drawings that were written anew.
-        not_checked: what no diagram of it was checked for.
+        not_checked: what a diagram of it was not checked for, and why.
         read: whether it could be read; ``failed`` whether an error of ours spoiled it.
     """
 
@@ -100,7 +99,7 @@ class NoteTally(NamedTuple):
     problems: int = 0
     stale: int = 0
     drawn: int = 0
-    not_checked: tuple[str, ...] = ()
+    not_checked: tuple[tuple[str, str], ...] = ()
     read: bool = True
     failed: bool = False
 
@@ -146,16 +145,16 @@ def tally_note(file: NoteFile) -> NoteTally:
         problems=len(file.problems),
         stale=sum(each.state in STALE for each in file.drawings),
         drawn=sum(each.state == "drawn" for each in file.drawings),
-        not_checked=tuple(unique(_not_checked(file.diagrams))),
+        not_checked=tuple(dict.fromkeys(_not_checked(file.diagrams))),
         read=file.document is not None,
     )
 
 
-def _not_checked(diagrams: Iterable[CheckedDiagram]) -> Iterator[str]:
+def _not_checked(diagrams: Iterable[CheckedDiagram]) -> Iterator[tuple[str, str]]:
     for diagram in diagrams:
         for item in diagram.checked.not_checked:
             if item.span is None:
-                yield f"{item.what}: {item.reason}"
+                yield item.what, item.reason
 
 
 def exit_code(tallies: Sequence[NoteTally]) -> int:

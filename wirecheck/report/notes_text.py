@@ -6,11 +6,13 @@ where it stands, not again for every block and variant that builds on it.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from wirecheck.model.finding import NotChecked
-from wirecheck.notes.checked import CheckedDiagram, label_of
+from wirecheck.notes.build import label_of
+from wirecheck.notes.checked import CheckedDiagram
 from wirecheck.report.check_text import cautions_text, finding_text, problem_text
 from wirecheck.report.checks import counted, unique
 from wirecheck.report.notes_files import (
@@ -40,11 +42,15 @@ def note_text(file: NoteFile, page: Page, *, assumed: bool = False) -> Iterator[
     several = len(file.diagrams) > 1
     for each in told:
         yield from finding_text(each.finding, page)
-        if several:
-            yield from page.named("in", visible("; ".join(map(diagram_label, each.diagrams))))
+        included = each.finding.span.file != file.file
+        if several or included:
+            labels = "; ".join(map(diagram_label, each.diagrams))
+            yield from page.named("in", visible(f"{file.file}, {labels}" if included else labels))
         yield ""
     for problem in file.problems:
         yield from problem_text(problem, page)
+        if problem.span.file != file.file:
+            yield from page.named("in", visible(file.file))
         yield ""
     for drawing in file.drawings:
         if drawing.state in STALE:
@@ -74,17 +80,30 @@ def opening_text(page: Page) -> Iterator[str]:
 
 def closing_text(tallies: Sequence[NoteTally], rules: int, page: Page) -> Iterator[str]:
     """Write what no document was checked for, a line for each, and what they come to."""
-    said = unique(words for each in tallies for words in each.not_checked)
-    if said:
-        yield from page.heading("not checked in any of them:")
-        for words in said:
-            yield from page.item(visible(words))
-        yield ""
+    yield from _left_out(tallies, page)
     for each in tallies:
         diagrams = counted(each.diagrams, "diagram")
         yield from page.plain_headline(f"{visible(each.file)}: {diagrams}: {each.verdict}")
     yield ""
     yield from page.plain_headline(summary(tallies, rules))
+
+
+def _left_out(tallies: Sequence[NoteTally], page: Page) -> Iterator[str]:
+    """Say what documents were not checked for: in full where all give one reason."""
+    reasons: dict[str, dict[str, None]] = {}
+    documents: Counter[str] = Counter()
+    for each in tallies:
+        for what, reason in each.not_checked:
+            reasons.setdefault(what, {})[reason] = None
+        documents.update({what for what, _reason in each.not_checked})
+    if not reasons:
+        return
+    yield from page.heading("not checked:")
+    for what, why in reasons.items():
+        words = next(iter(why)) if len(why) == 1 else "each for its own reason; --as json has them"
+        where = counted(documents[what], "document")
+        yield from page.item(visible(f"{what}, in {where}: {words}"))
+    yield ""
 
 
 def _stale(drawing: NoteDrawing, page: Page) -> Iterator[str]:
