@@ -46,7 +46,27 @@ def test_a_transformer_behind_the_relay_that_it_feeds() -> None:
     assert found.terminals == ("box.TH", "draw.COM", "draw.NO", "draw.A", "draw.B")
 
 
+PLENUM = "part plenum is fan-limit-control: link removed\n"
+
+
+def test_a_fan_contact_in_the_feed_is_told_in_full() -> None:
+    line = "wire line.L1 to plenum.FAN-1..FAN-2 to xfmr.L1: black\n"
+    limited = CALL.replace("stat to box", "stat to plenum.LIMIT-1..LIMIT-2 to box")
+    found = only(unit(limited, parts=PLENUM, line=line))
+    assert (found.rule, found.fault) == (NAME, "cold")
+    assert found.message == (
+        "the call to box.TH never arrives: the fan contact of plenum stands in what feeds it, and "
+        "closes only once the burner is hot; move the fan contact of plenum to the fan that it is "
+        "to start"
+    )
+
+
 SILENT = {
+    "a fan contact that starts a blower": unit(
+        CALL.replace("stat to box", "stat to plenum.LIMIT-1..LIMIT-2 to box")
+        + "wire line.L1 to plenum.FAN-1..FAN-2 to fan.L: black\nwire line.N to fan.N: white\n",
+        parts=PLENUM + "part fan is blower: one-speed\n",
+    ),
     "a fan that the call starts": proved(COIL),
     "a fan that runs all the time": unit(
         PROVED + "wire line.L1 to fan.L: black\nwire line.N to fan.N: white\n",

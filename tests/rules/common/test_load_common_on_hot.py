@@ -45,6 +45,18 @@ def test_the_common_of_a_thermostat_on_r() -> None:
     assert found.message == "the common stat.C of stat is on the hot side: move it to xfmr.C"
 
 
+@pytest.mark.parametrize("end", ["fan.A", "stat.W"])
+def test_the_common_of_a_thermostat_on_a_switched_lead(end: str) -> None:
+    unit = (
+        changed(FAN, ("is thermostat", "is thermostat: power common")) + f"wire {end} to stat.C\n"
+    )
+    found = only(unit)
+    assert (found.fault, found.breaks) == ("common-on-switched", Breaks.OPERATION)
+    assert found.message == (
+        "the common stat.C of stat is on what stat makes hot: move it to xfmr.C"
+    )
+
+
 THREE_WIRE = """\
 part xfmr is transformer
 part stat is thermostat
@@ -82,6 +94,12 @@ def test_a_thermostat_beside_a_safety_is_not_called_one() -> None:
 
 
 SILENT = {
+    "the common of a thermostat behind a fuse in the common": changed(
+        FAN, ("is thermostat", "is thermostat: power common")
+    )
+    + "part guard is fuse: 3 A\nwire fan.B to guard to stat.C\n",
+    "a common that was not traced": changed(FAN, ("is thermostat", "is thermostat: power common"))
+    + "wire unknown to stat.C\n",
     "a zone valve's end switch that shares a terminal with its motor": THREE_WIRE
     + "wire xfmr.R to aid to zone.E\n",
     "several such valves side by side": THREE_WIRE

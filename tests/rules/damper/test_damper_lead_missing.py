@@ -60,7 +60,11 @@ def test_a_damper_with_a_feed_of_its_own_leaves_the_control_s_terminal_empty() -
 
 def test_a_common_that_ends_at_earth_is_no_lead_of_its_own() -> None:
     found = only(unit(without("D-COM to COM") + "wire vent.COM to earth: green\n"))
-    assert (found.fault, found.span.text, found.edits) == ("common", "vent.COM", ())
+    assert (found.fault, found.span.text, found.edits) == ("common-by-metal", "vent.COM", ())
+    assert found.breaks is Breaks.WORKMANSHIP
+    assert found.message == (
+        "no lead joins vent.COM to box.D-COM, the common: its current goes back over earth; run one"
+    )
 
 
 SILENT = {

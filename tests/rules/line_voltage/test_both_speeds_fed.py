@@ -49,6 +49,18 @@ def test_the_fan_contact_on_low_with_no_resting_contact_before_it() -> None:
     assert (found.fault, found.terminals) == ("together", ("air.HI", "air.LO"))
 
 
+def test_both_behind_the_same_contact() -> None:
+    found = only(
+        changed(
+            BLOWER,
+            ("wire cool.1.NO to air.HI\n", ""),
+            ("wire line.L1 to cool.1.COM\n", ""),
+            ("cool.2.NC to plenum", "cool.2.NC to air.HI\nwire cool.2.NC to plenum"),
+        )
+    )
+    assert (found.rule, found.fault) == (NAME, "together")
+
+
 SILENT = {
     "a resting contact of the same relay, on another pole": BLOWER,
     "the contact the other way round": changed(

@@ -25,8 +25,8 @@ def test_a_lead_from_before_the_contact_is_told_in_full() -> None:
     found = only(PAST)
     assert (found.rule, found.fault, found.breaks) == (NAME, "past-contact", Breaks.OPERATION)
     assert found.message == (
-        "pump is fed at pump.L whatever fan does, and fan.NO of fan has no lead: feed pump.L from "
-        "fan.NO"
+        "pump is fed at pump.L with nothing calling for it, and fan.NO of fan has no lead: feed "
+        "pump.L from fan.NO"
     )
     assert found.seen_at_unit == "pump runs as long as there is power."
 
@@ -50,7 +50,36 @@ def test_a_pump_fed_past_its_boiler_control() -> None:
     assert (found.rule, found.terminals) == (NAME, ("pump.L", "boiler.PUMP"))
 
 
+FURNACE = (
+    FED
+    + """\
+part plenum is fan-limit-control: link removed
+part air is blower: one-speed
+wire line.L1 to plenum.FAN-1..FAN-2 to air.L: black
+wire line.N to air.N: white
+"""
+)
+
+
+def test_a_blower_fed_past_its_fan_contact() -> None:
+    found = only(
+        changed(
+            FURNACE, ("plenum.FAN-1..FAN-2 to air.L", "plenum.FAN-1: black\nwire line.L1 to air.L")
+        )
+    )
+    assert (found.rule, found.terminals) == (NAME, ("air.L", "plenum.FAN-2"))
+
+
 SILENT = {
+    "a blower behind its fan contact": FURNACE,
+    "slow at rest and fast on a call that is not wired": (
+        FED + "part air is blower\nwire line.L1 to fan.COM: black\nwire fan.NC to air.LO: red\n"
+        "wire line.N to air.N: white\n"
+    ),
+    "an exhaust fan that always runs, and a pump without its lead": changed(
+        PAST, ("wire xfmr.L1 to pump.L: black\n", "")
+    )
+    + "part exhaust is blower: one-speed\nwire line.L1 to exhaust to line.N\n",
     "through the contact": PUMP,
     "a second relay in parallel": (
         PAST + "part aid is relay\nwire stat.W to aid to xfmr.C\nwire line.L1 to aid.COM\n"

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from functools import cached_property
 
 from wirecheck.language.edit import remove_lead
-from wirecheck.model.diagram import LeadRole
+from wirecheck.model.diagram import LeadRole, Terminal
 from wirecheck.model.finding import Edit
 from wirecheck.model.nearest import both
 from wirecheck.model.text import Span
@@ -43,6 +43,14 @@ class Bridge:
         if {lead.a, lead.b} != set(self._row.ends):
             return False
         return lead.role is LeadRole.WIRE and self._facts.nets.run_sizes[lead.run] > 1
+
+    @property
+    def ends(self) -> tuple[Terminal, ...]:
+        """Where its one lead lands; of several none is known to be wrong."""
+        if len(self.leads) != 1:
+            return ()
+        lead = self._facts.diagram.leads[self.leads[0]]
+        return lead.a, lead.b
 
     @property
     def span(self) -> Span:

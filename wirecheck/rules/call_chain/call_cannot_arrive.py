@@ -6,7 +6,7 @@ starter that only the cooling call pulls in: each lead has two ends, and the cal
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import Final
 
 from wirecheck.circuit.nets import Element
@@ -62,11 +62,22 @@ RULE = Rule(
             "the call itself",
             "Nothing lights on a call: {contact} stays open.",
         ),
+        "cold": Fault(
+            "the call to {called} never arrives: {contact} stands in what feeds it, and closes "
+            "only once the burner is hot; move {contact} to the fan that it is to start",
+            "Nothing lights on a call: {contact} stays open.",
+        ),
     },
     bad=(
         Example(_GOOD.replace("stat.W to aid.A", "aid.NO to aid.A"), (("waits", "aid.COM..NO"),)),
+        Example(
+            "part plenum is fan-limit-control: link removed\n"
+            + _GOOD.replace("stat.W to aid.COM", "stat.W to plenum.FAN-1..FAN-2 to aid.COM"),
+            (("cold", "plenum.FAN-1..FAN-2"),),
+        ),
     ),
     good=(Example(_GOOD),),
+    stands_back_for=("safety-not-in-chain",),
     general=True,
 )
 
@@ -77,22 +88,29 @@ def check(facts: Facts) -> Iterator[Finding]:
     for chain in facts.once(Burners).chains:
         if not chain.feeds or not chain.contacts:
             continue
-        waiting = _waiting(wired, chain)
-        if not waiting or chain.runs(waiting.keys() | _other_calls(chain)):
+        cold = {key: contact for key, contact in chain.contacts.items() if _is_cold(contact)}
+        waiting = _waiting(wired, chain, cold)
+        never = waiting.keys() | cold.keys()
+        if not never or chain.runs(never | _other_calls(chain)):
             continue
-        contact, mover = _named(chain, waiting)
+        contact = _named(chain, cold or waiting)
+        mover = waiting.get(key_of_contact(contact))
+        at = sides(wired, contact) if mover is None else (mover.a, mover.b)
         yield RULE.finding(
             facts,
-            "waits",
+            "waits" if mover else "cold",
             facts.place(sides(wired, contact)[0]),
-            leads=dict.fromkeys(
-                number for end in (mover.a, mover.b) for number in facts.nets.leads_at(end)
-            ),
-            terminals=dict.fromkeys((chain.call, *sides(wired, contact), mover.a, mover.b)),
+            leads=dict.fromkeys(number for end in at for number in facts.nets.leads_at(end)),
+            terminals=dict.fromkeys((chain.call, *sides(wired, contact), *at)),
             called=called(facts, chain),
             contact=contact_name(wired, contact),
-            mover=mover.part.name,
+            mover=mover.part.name if mover else "",
         )
+
+
+def _is_cold(contact: Element) -> bool:
+    """Whether it is a fan contact, which the heat of the burner itself closes."""
+    return contact.part.family == "fan-limit-control" and switch(contact).normal == "open"
 
 
 def _other_calls(chain: Chain) -> set[ContactKey]:
@@ -104,14 +122,18 @@ def _other_calls(chain: Chain) -> set[ContactKey]:
     }
 
 
-def _waiting(facts: Facts, chain: Chain) -> dict[ContactKey, Element]:
+def _waiting(facts: Facts, chain: Chain, cold: Collection[ContactKey]) -> dict[ContactKey, Element]:
     """Contacts on a chain that nothing closes on a call, each with the load that should."""
     waiting = {
         key: mover
         for key, contact in chain.contacts.items()
         if (mover := _mover(facts, chain, contact)) is not None
     }
-    while alive := [key for key, mover in waiting.items() if _runs(facts, chain, mover, waiting)]:
+    while alive := [
+        key
+        for key, mover in waiting.items()
+        if _runs(facts, chain, mover, waiting.keys() | set(cold))
+    ]:
         for key in alive:
             del waiting[key]
     return waiting
@@ -147,14 +169,13 @@ def _is_wired(facts: Facts, load: Element) -> bool:
     return all(facts.is_wired(end) and facts.is_traced(end) for end in ends)
 
 
-def _runs(facts: Facts, chain: Chain, mover: Element, waiting: dict[ContactKey, Element]) -> bool:
+def _runs(facts: Facts, chain: Chain, mover: Element, waiting: set[ContactKey]) -> bool:
     """Whether a load runs on a call for heat with some contacts still open; one not fed may."""
     own = Chain(facts, mover.part, mover.a, mover.b)
-    return not own.feeds or own.runs(waiting.keys() | _other_calls(own) | _other_calls(chain))
+    return not own.feeds or own.runs(waiting | _other_calls(own) | _other_calls(chain))
 
 
-def _named(chain: Chain, waiting: dict[ContactKey, Element]) -> tuple[Element, Element]:
+def _named(chain: Chain, waiting: Iterable[ContactKey]) -> Element:
     """The contact to name: the first in the text that alone would hold the call back."""
     contacts = in_text_order(chain.contacts[key] for key in waiting)
-    first = next((c for c in contacts if chain.is_stopped_by(c)), contacts[0])
-    return first, waiting[key_of_contact(first)]
+    return next((c for c in contacts if chain.is_stopped_by(c)), contacts[0])

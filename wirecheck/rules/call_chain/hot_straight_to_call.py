@@ -73,7 +73,9 @@ def check(facts: Facts) -> Iterator[Finding]:
             "past",
             bridge.span,
             leads=(*bridge.leads, *_dangling(facts, straight)),
-            terminals=(hot, call, *(side for contact in past for side in sides(wired, contact))),
+            terminals=dict.fromkeys(
+                (hot, call, *(s for contact in past for s in sides(wired, contact)), *bridge.ends)
+            ),
             edits=bridge.edits if straight.beside else (),
             breaks=breaks_uncalled(straight.chain, past_safeties=any(map(is_safety, past))),
             way=bridge.words,

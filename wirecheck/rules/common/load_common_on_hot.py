@@ -72,6 +72,11 @@ RULE = Rule(
             "{load} has the hot side on both ends and no power.",
             Breaks.OPERATION,
         ),
+        "common-on-switched": Fault(
+            "the common {terminal} of {load} is on what {contacts} makes hot: move it to {common}",
+            "{load} has no power while {contacts} is closed.",
+            Breaks.OPERATION,
+        ),
     },
     bad=(
         Example(_BAD, (("switched-common", "fan.A"),)),
@@ -82,6 +87,7 @@ RULE = Rule(
             (("safety-in-common", "fan.A"),),
         ),
         Example(_POWERED + "wire xfmr.R to stat.C\n", (("common-on-hot", "stat.C"),)),
+        Example(_POWERED + "wire fan.A to stat.C\n", (("common-on-switched", "stat.C"),)),
     ),
     good=(Example(_GOOD), Example(_POWERED + "wire xfmr.C to stat.C\n")),
     stands_back_for=("secondary-shorted", "call-fed-from-common", "line-and-24-volts-joined"),
@@ -99,6 +105,7 @@ class _Landing(NamedTuple):
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find loads on R whose way back has contacts, and commons of devices landed on R."""
+    yield from _on_switched(facts)
     told: set[int] = set()
     for landing in _landings(facts):
         sides, supply, off = facts.sides, landing.supply, landing.off
@@ -117,6 +124,30 @@ def check(facts: Facts) -> Iterator[Finding]:
                 # A thermostat beside the safety goes along with it, and is not called one.
                 safeties = tuple(filter(_is_safety, contacts))
                 yield _finding(facts, fault, landing, contacts, safeties)
+
+
+def _on_switched(facts: Facts) -> Iterator[Finding]:
+    """Commons of devices on a lead that contacts make hot."""
+    sides = facts.sides
+    for part in facts.of("thermostat", "low-water-probe"):
+        for end in part.with_role(*_COMMON):
+            supplies = sides.hot_beyond(end)
+            if not supplies or sides.hot_on(end) or sides.common_beyond(end):
+                continue
+            trace = sides.trace(end, supplies[0].hot)
+            if not facts.is_wired(end) or not facts.is_traced(end) or trace is None:
+                continue
+            yield RULE.finding(
+                facts,
+                "common-on-switched",
+                facts.place(end),
+                leads=facts.nets.leads_at(end),
+                terminals=(end, supplies[0].hot, supplies[0].common),
+                load=part.name,
+                terminal=facts.show(end),
+                contacts=both(list(dict.fromkeys(contact.part.name for contact in trace.contacts))),
+                common=facts.show(supplies[0].common),
+            )
 
 
 def _landings(facts: Facts) -> Iterator[_Landing]:

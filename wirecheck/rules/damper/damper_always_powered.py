@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from wirecheck.language.edit import remove_lead
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.rules.damper.hookup import CALL, HOT, PROVED, Hookup, hookups
+from wirecheck.rules.damper.hookup import CALL, HOT, PROVED, Hookup, hookups, is_constant
 from wirecheck.rules.damper.words import SHUT_VENT
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -122,5 +122,5 @@ def _beside_call(facts: Facts, hookup: Hookup) -> Iterator[Finding]:
 def _is_hot_terminal(facts: Facts, hookup: Hookup, end: Terminal) -> bool:
     """Whether a terminal is constant 24 V by what it is: of the control, damper or supply."""
     if end.part in (hookup.control.key, hookup.damper.key):
-        return facts.role(end) in (HOT, "control-hot")
+        return facts.role(end) in (HOT, "control-hot") and is_constant(facts.as_wired, end)
     return any(end == supply.hot for supply in facts.supplies)

@@ -85,6 +85,12 @@ RULE = Rule(
             "no lead joins {damper} to {control}, the common: run one",
             "The damper's motor does not run, and the burner never lights.",
         ),
+        "common-by-metal": Fault(
+            "no lead joins {damper} to {control}, the common: its current goes back over earth; "
+            "run one",
+            "Works as long as earth carries the motor's current, and stops with no warning.",
+            Breaks.WORKMANSHIP,
+        ),
     },
     bad=(
         Example(_without("D-HOT to HOT"), (("hot", "vent"),)),
@@ -100,6 +106,10 @@ RULE = Rule(
         Example(_without("D-CALL to CALL"), (("call", "vent"),)),
         Example(_without("D-PROVED to PROVED"), (("proved", "vent"),)),
         Example(_without("D-COM to COM"), (("common", "vent"),)),
+        Example(
+            _without("D-COM to COM") + "wire vent.COM to earth\nwire xfmr.C to earth: green\n",
+            (("common-by-metal", "vent.COM"),),
+        ),
     ),
     good=(Example(_GOOD),),
 )
@@ -109,6 +119,7 @@ _FAULTS = {HOT: "hot", CALL: "call", PROVED: "proved", COMMON: "common"}
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find dampers with leads to their control left out."""
+    wired = facts.as_wired
     for hookup in facts.once(hookups):
         if not any(facts.is_wired(hookup.at_damper(role)) for role in ROLES):
             continue  # not wired at all: told of the part
@@ -118,7 +129,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                 continue
             yield RULE.finding(
                 facts,
-                _fault(hookup, _FAULTS[role]),
+                _fault(wired, hookup, _FAULTS[role]),
                 facts.place(damper),
                 terminals=(damper, control),
                 edits=_run(facts, damper, control),
@@ -138,7 +149,7 @@ def _unfed(facts: Facts, hookup: Hookup) -> Iterator[Finding]:
     if empty and facts.supplies and wired.is_traced(damper) and not wired.hot_supplies(damper):
         yield RULE.finding(
             facts,
-            _fault(hookup, "feed"),
+            _fault(wired, hookup, "feed"),
             hookup.control.name_span,
             terminals=(feed, damper),
             damper=facts.show(damper),
@@ -146,9 +157,11 @@ def _unfed(facts: Facts, hookup: Hookup) -> Iterator[Finding]:
         )
 
 
-def _fault(hookup: Hookup, fault: str) -> str:
+def _fault(facts: Facts, hookup: Hookup, fault: str) -> str:
     """A spring shuts the damper without the constant 24 V; a motor that is to shut it cannot."""
     needs_hot = fault in ("hot", "feed") and not hookup.shut_by_spring
+    if fault == "common" and facts.joined(hookup.at_damper(COMMON), hookup.at_control(COMMON)):
+        return "common-by-metal"
     return f"{fault}-to-shut" if needs_hot else fault
 
 

@@ -124,6 +124,18 @@ def _let_through(facts: Facts, terminal: Terminal, damper: Part) -> Iterator[Ele
     graph, net = facts.conduction.contacts, facts.net(terminal)
     if net in graph:
         for _a, _b, contact in graph.edges(net, data="element"):
-            passing = switch(contact).moved_by != "control" and not makes_call(contact)
-            if passing and contact.part is not damper:
+            if _passes(contact) and contact.part is not damper:
                 yield contact
+
+
+def is_constant(facts: Facts, terminal: Terminal) -> bool:
+    """Whether a terminal for constant 24 V has them with no call; in a sketch it is taken to."""
+    hots = {supply.hot for supply in facts.supplies}
+    if not hots:
+        return True
+    return facts.sides.search((terminal,), hots.__contains__, through=_passes) is not None
+
+
+def _passes(contact: Element) -> bool:
+    """Whether a contact is closed unless something is wrong."""
+    return switch(contact).moved_by != "control" and not makes_call(contact)

@@ -12,7 +12,7 @@ from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.bridge import Bridge
 from wirecheck.rules.call_chain.loops import Bridged
-from wirecheck.rules.damper.hookup import CALL, HOT, PROVED
+from wirecheck.rules.damper.hookup import CALL, HOT, PROVED, is_constant
 from wirecheck.rules.damper.words import SHUT_VENT
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -75,7 +75,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             "no-call",
             bridge.span,
             leads=bridge.leads,
-            terminals=(hot, proved),
+            terminals=dict.fromkeys((hot, proved, *bridge.ends)),
             edits=bridge.edits,
             way=bridge.words,
             proved=facts.show(proved),
@@ -86,6 +86,6 @@ def _hot(facts: Facts, control: Part, proved: Terminal) -> Terminal | None:
     """Constant 24 V on a conductor: of the control and of the supplies the one nearest by."""
     own = control.with_role(HOT)[0]
     found = [supply.hot for supply in facts.sides.hot_on(proved)]
-    if facts.sides.same(own, proved):
+    if facts.sides.same(own, proved) and is_constant(facts, own):
         found.append(own)
     return min(found, key=lambda hot: len(facts.nets.path(hot, proved)), default=None)

@@ -12,6 +12,7 @@ from wirecheck.rules.line_voltage import (
     line_shorted,
     mains_ground_not_earthed,
     motor_always_on,
+    slow_speed_cut_off,
     speed_not_wired,
     switch_in_neutral,
 )
@@ -27,6 +28,7 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (line_shorted.RULE, line_shorted.check),
     (both_speeds_fed.RULE, both_speeds_fed.check),
     (speed_not_wired.RULE, speed_not_wired.check),
+    (slow_speed_cut_off.RULE, slow_speed_cut_off.check),
     (motor_always_on.RULE, motor_always_on.check),
     (mains_ground_not_earthed.RULE, mains_ground_not_earthed.check),
     (line_lead_colour.RULE, line_lead_colour.check),

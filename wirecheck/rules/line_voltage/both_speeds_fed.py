@@ -46,8 +46,8 @@ RULE = Rule(
     breaks=Breaks.OPERATION,
     why="Two windings fed at once work against each other: the motor overheats and burns out.",
     blind_spots=(
-        "Ways that are both opened by relays or thermostats: whether these ever call together is "
-        "not looked at. Of several ways to a speed only the shortest."
+        "Ways that different relays or thermostats open: whether these ever call together is not "
+        "looked at. Of several ways to a speed only the shortest."
     ),
     caution=LINE_VOLTAGE,
     sources=(PRACTICE,),
@@ -100,8 +100,9 @@ def _can_both_be_fed(facts: Facts, high: Terminal, low: Terminal) -> bool:
     if ways[0] is None or ways[1] is None:
         return False
     first, second = ways[0].contacts, ways[1].contacts
-    both_commanded = any(map(_is_commanded, first)) and any(map(_is_commanded, second))
-    return not both_commanded and _can_close((*first, *second))
+    commanded = [{id(c) for c in contacts if _is_commanded(c)} for contacts in (first, second)]
+    apart = all(commanded) and not (commanded[0] <= commanded[1] or commanded[1] <= commanded[0])
+    return not apart and _can_close((*first, *second))
 
 
 def _is_commanded(contact: Element) -> bool:

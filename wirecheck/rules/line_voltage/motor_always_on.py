@@ -1,4 +1,4 @@
-"""What a relay is to start is fed through its contact, and not beside it.
+"""What a contact is to start is fed through it, and not beside it.
 
 The lead to the fan taken from the screw in front of the contact instead of the one behind it: the
 fan runs from the moment the power is on, and the contact switches nothing.
@@ -35,7 +35,7 @@ wire xfmr.C to earth: green
 
 RULE = Rule(
     name="motor-always-on",
-    title="A motor that a relay is to start is fed through its contact",
+    title="A motor that a contact is to start is fed through it",
     family="line voltage",
     breaks=Breaks.OPERATION,
     why="It runs day and night, and what its switch should prove is proved with no call.",
@@ -47,8 +47,8 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "past-contact": Fault(
-            "{motor} is fed at {end} whatever {relay} does, and {empty} of {relay} has no lead: "
-            "feed {end} from {empty}",
+            "{motor} is fed at {end} with nothing calling for it, and {empty} of {relay} has no "
+            "lead: feed {end} from {empty}",
             "{motor} runs as long as there is power.",
         ),
     },
@@ -63,14 +63,14 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Find motors of the line that nothing switches, beside a relay with an idle contact."""
+    """Find motors of the line that run with all at rest, beside a contact that leads nowhere."""
     wired = facts.as_wired
     idle = [contact for contact in contacts(wired) if _is_idle(wired, contact)]
     if len(idle) != 1 or any(_lacks_its_hot_lead(part, wired) for part in wired.of("load")):
         return  # which of several belongs to the motor, or what the contact is for, is not known
     contact = idle[0]
     empty = contact.a if wired.is_wired(contact.b) else contact.b
-    always_on = [motor for motor in _motors(wired) if _runs_for_good(wired, motor)]
+    always_on = [motor for motor in _motors(wired) if _runs_for_good(wired, motor, contact)]
     hot = _hot_end(wired, always_on[0]) if len(always_on) == 1 else None
     if hot is not None:
         motor = always_on[0]
@@ -88,9 +88,9 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _is_idle(facts: Facts, contact: Element) -> bool:
-    """Whether a relay's working contact has a hot leg at one side and no lead at the other."""
+    """Whether a contact that closes on a call, or on heat, leads from a hot leg to nothing."""
     spec = switch(contact)
-    if spec.coil is None or spec.normal != "open":
+    if spec.normal != "open" or not (spec.coil or spec.moved_by == "temperature"):
         return False
     at = [end for end in (contact.a, contact.b) if facts.is_wired(end)]
     return len(at) == 1 and facts.once(Legs).is_hot(at[0])
@@ -115,12 +115,17 @@ def _hot_end(facts: Facts, motor: Element) -> Terminal | None:
     return next((end for end in (motor.a, motor.b) if legs.is_hot(end)), None)
 
 
-def _runs_for_good(facts: Facts, motor: Element) -> bool:
-    """Whether it is fed with every contact open but those that are closed unless a hand opens."""
+def _runs_for_good(facts: Facts, motor: Element, idle: Element) -> bool:
+    """Whether it is fed with every contact at rest, but for switches that a hand has closed.
+
+    One that the same relay feeds at rest may be meant to run slowly for good.
+    """
     chain = Chain(facts, motor.part, motor.a, motor.b)
-    moving = {
+    if any(contact.part is idle.part for contact in chain.contacts.values()):
+        return False
+    at_rest = {
         key
         for key, contact in chain.contacts.items()
-        if switch(contact).coil or switch(contact).moved_by in ("temperature", "motor")
+        if switch(contact).normal == "open" and switch(contact).moved_by not in ("hand", "door")
     }
-    return bool(chain.feeds) and chain.runs(moving)
+    return bool(chain.feeds) and chain.runs(at_rest)

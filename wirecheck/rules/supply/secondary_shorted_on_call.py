@@ -152,7 +152,7 @@ def _is_told_elsewhere(facts: Facts, supply: Supply, trace: Trace) -> bool:
 
     Nor is it a mistake of its own where a supply is tied to a call, whose contacts join its sides.
     """
-    if trace.contacts[-1].part.family == "vent-damper":
+    if trace.contacts[-1].part.family == "vent-damper" and not _is_jumped(facts, supply, trace):
         return True
     if not facts.once(bridging_leads).isdisjoint(trace.leads):
         return True
@@ -164,6 +164,18 @@ def _is_told_elsewhere(facts: Facts, supply: Supply, trace: Trace) -> bool:
         {facts.sides.conductor(call.feed), facts.sides.conductor(call.call)} <= ends
         for call in calls
     )
+
+
+def _is_jumped(facts: Facts, supply: Supply, trace: Trace) -> bool:
+    """Whether what joins the last contact to the common is no lead of its own part to a control."""
+    last = trace.contacts[-1].part
+    tail = facts.sides.path(_on_common(facts, supply, trace), supply.common)
+    cause = mismatched(facts, tail.leads if tail else (), on_call=True)
+    if cause is None:
+        return False
+    parts = [facts.part(end) for end in _ends(facts, cause)]
+    controls = [part for part in parts if part and part.family == "ignition-control"]
+    return not (last in parts and len(controls) == 1)
 
 
 def _ends(facts: Facts, number: int) -> tuple[Terminal, Terminal]:

@@ -1,0 +1,78 @@
+"""Relays that take the slow speed off while the burner runs."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.rules.circuits import changed
+from tests.rules.raised import findings, only
+from wirecheck.model.finding import Breaks
+
+NAME = "slow-speed-cut-off"
+FURNACE = """\
+part line is mains: 120 V
+part xfmr is transformer
+part plenum is fan-limit-control: link removed
+part stat is thermostat
+part fan is relay
+part air is blower: two-speed
+part box is pilot-ignition-control
+wire line.L1 to xfmr.L1: black
+wire line.L1 to fan.COM..NO to air.HI: black
+wire fan.NC to plenum.FAN-1..FAN-2 to air.LO: red
+wire line.N to xfmr.N to air.N: white
+wire line.G to earth: green
+wire xfmr.R to stat to plenum.LIMIT-1..LIMIT-2 to box.TH
+wire stat.G to fan.A
+wire fan.B to xfmr.C to box.COM
+wire box.GND to earth: green
+"""
+
+
+def test_the_relay_on_the_call_for_heat_is_told_in_full() -> None:
+    found = only(changed(FURNACE, ("stat.G to fan.A", "stat.W to fan.A")))
+    assert (found.rule, found.fault, found.breaks) == (NAME, "cut-off", Breaks.OPERATION)
+    assert found.message == (
+        "fan is pulled in on a call for heat, and takes air.LO off with fan.COM..NC, which plenum "
+        "is to start for heat: put the coil of fan on the call for the fan or for cooling"
+    )
+    assert found.seen_at_unit == "The blower does not run slowly when the plenum is hot."
+    assert found.leads == ("stat.W to fan.A", "fan.B to xfmr.C")
+
+
+@pytest.mark.parametrize(
+    ("end", "when"),
+    [
+        ("xfmr.R", "all the time"),
+        ("plenum.LIMIT-2", "on a call for heat"),
+        ("box.TH", "on a call for heat"),
+    ],
+)
+def test_elsewhere_in_the_call_likewise(end: str, when: str) -> None:
+    found = only(changed(FURNACE, ("stat.G to fan.A", f"{end} to fan.A")))
+    assert (found.rule, found.terminals) == (NAME, ("fan.A", "fan.B", "stat.G"))
+    assert f"pulled in {when}" in found.message
+
+
+SILENT = {
+    "on the fan": FURNACE,
+    "on the call for cooling": changed(FURNACE, ("stat.G to fan.A", "stat.Y to fan.A")),
+    "behind a switch for the summer": changed(
+        FURNACE, ("stat.G to fan.A", "xfmr.R to summer to fan.A")
+    )
+    + "part summer is service-switch\n",
+    "behind a control of its own": changed(FURNACE, ("stat.G to fan.A", "xfmr.R to damp to fan.A"))
+    + "part damp is operating-control\n",
+    "on another thermostat, which cools": changed(
+        FURNACE, ("stat.G to fan.A", "xfmr.R to cool to fan.A")
+    )
+    + "part cool is thermostat\n",
+    "the slow speed beside the relay": changed(
+        FURNACE, ("stat.G to fan.A", "stat.W to fan.A"), ("fan.NC to", "line.L1 to")
+    ),
+}
+
+
+@pytest.mark.parametrize("unit", SILENT.values(), ids=SILENT)
+def test_near_misses_are_silent(unit: str) -> None:
+    assert NAME not in [found.rule for found in findings(unit)]
