@@ -51,7 +51,7 @@ def test_no_box_of_the_picture_lies_over_another() -> None:
     boxes = [
         item.bounds
         for item in picture().in_order()
-        if isinstance(item, Shape) and item.tag and set(tagged) & {*item.tag.classes}
+        if isinstance(item, Shape) and set(tagged) & {*item.tag.classes}
     ]
     assert len(boxes) == len(list(whole().steps))
     for one, other in combinations(boxes, 2):

@@ -1,4 +1,4 @@
-"""The fault chart as pages of A4 to follow at the unit, step by step: what to read, where to go on."""
+"""The fault chart as pages of A4 to follow at the unit: what to read, and where to go on."""
 
 from __future__ import annotations
 
