@@ -153,7 +153,7 @@ def test_of_what_stands_elsewhere_it_is_said_in_which_diagram_it_is_a_problem() 
     )
     assert problems(document) == [
         "4:13: no part or splice is called “y”; there is x (in b)",
-        "28:25: no terminal ROD on pilot; it has SPARK, HOOD (in d, variant v)",
+        "31:25: no terminal ROD on pilot; it has SPARK, HOOD (in d, variant v)",
     ]
 
 

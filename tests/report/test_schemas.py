@@ -1,7 +1,9 @@
 """What the commands print as JSON, held to the published forms."""
 
 import json
+from collections.abc import Iterator
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,6 +12,7 @@ from tests.cli.command_line import NO_BURNER_GROUND, UNKNOWN_KIND
 from tests.sequence.heater import HEATER
 from wirecheck import (
     check,
+    check_note_bytes,
     compare,
     kind,
     kind_names,
@@ -17,6 +20,7 @@ from wirecheck import (
     load_text,
     meter,
     practice,
+    replace,
     rule,
     rule_names,
     simulate,
@@ -42,8 +46,12 @@ from wirecheck.report.lists_files import ListsFile
 from wirecheck.report.lists_json import lists_json
 from wirecheck.report.meter_files import MeterFile
 from wirecheck.report.meter_json import meters_json
+from wirecheck.report.notes_files import NoteDrawing, NoteFile, tally_note
+from wirecheck.report.notes_json import closing_json, document_of, note_json, written
 from wirecheck.report.practice_json import practice_json
 from wirecheck.report.practices import Made, PracticeFile
+from wirecheck.report.replace_files import ReplaceFile
+from wirecheck.report.replace_json import replace_json
 from wirecheck.report.rules import explained, rules_json
 from wirecheck.report.schemas import DOCUMENTS, schema_text
 from wirecheck.report.sequence_json import sequences_json
@@ -65,6 +73,20 @@ def corrected(text: str, bound: Bound) -> CorrectedFile:
 
 def fault_drawn() -> Diagram:
     return load_text(HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD")).diagram
+
+
+def notes() -> Iterator[str]:
+    """One document with everything in it, and one that could not be read."""
+    text = (
+        f"<div>\n```wiring\n</div>\n\n```wiring name a, draw ladder\n{HEATER}"
+        "wire box.TH to unknown\nexpect main-valve off during run\nvariant v\nend\n```\n"
+    )
+    document = check_note_bytes(text.encode(), "a.md", Path("a.md"))
+    drawings = tuple(NoteDrawing(each, "a.svg", "stale") for each in document.drawings)
+    unread = NoteFile("b.md", checked(UNKNOWN_KIND).problems, None)
+    files = [NoteFile("a.md", document.problems, document, drawings), unread]
+    tallies = [tally_note(file) for file in files]
+    return document_of(map(written, map(note_json, files)), lambda: closing_json(tallies, 3))
 
 
 @cache
@@ -111,6 +133,7 @@ def documents() -> dict[str, dict[str, Any]]:
             ("wires", "parts", "terminals"),
         ),
         "meter": meters_json([measured, MeterFile("b.wiring", unusable.problems, None)]),
+        "notes": json.loads("".join(notes())),
         "practice": practice_json(
             [
                 PracticeFile(
@@ -124,6 +147,18 @@ def documents() -> dict[str, dict[str, Any]]:
                     ("a-blank.wiring",),
                 ),
             ]
+        ),
+        "replace": replace_json(
+            ReplaceFile(
+                "a.wiring",
+                "Heater",
+                wrong.problems,
+                (),
+                replace(diagram, load_text("part box is pilot-ignition-control: one-rod\n"
+                    "part pilot is pilot-burner: one-rod\n").diagram),
+                ("box: runs",),
+                ("box: runs",),
+            )
         ),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }

@@ -12,7 +12,6 @@ from wirecheck.report.checks import (
     NOTHING_FOUND,
     OUR_ERROR,
     UNUSABLE,
-    CheckedFile,
     counted,
     found_words,
     worst_first,
@@ -85,6 +84,7 @@ class NoteTally(NamedTuple):
         diagrams: the blocks that are diagrams and their variants.
         leads: in all of them.
         findings: each once, by what they break.
+        claims: what the diagrams claim; ``proved``: how much of it was.
         problems: what could not be used.
         stale: drawings that are not what the document says now.
         drawn: drawings that were written anew.
@@ -96,6 +96,8 @@ class NoteTally(NamedTuple):
     diagrams: int = 0
     leads: int = 0
     findings: tuple[tuple[Breaks, int], ...] = ()
+    claims: int = 0
+    proved: int = 0
     problems: int = 0
     stale: int = 0
     drawn: int = 0
@@ -120,8 +122,19 @@ class NoteTally(NamedTuple):
             return "not checked, by an error of ours"
         if not self.read:
             return "not read"
-        found = [*self.found, f"{counted(self.drawn, 'drawing')} made" if self.drawn else ""]
-        return ", ".join(filter(None, found)) or ("nothing found" if self.diagrams else "no wiring")
+        if not self.diagrams and not self.problems:
+            return "no wiring"
+        words = [*self.found] or ["nothing found"]
+        words += [self.claims_words] if self.claims else []
+        words += [f"{counted(self.drawn, 'drawing')} made"] if self.drawn else []
+        return ", ".join(words)
+
+    @property
+    def claims_words(self) -> str:
+        """How many of the claims hold."""
+        if self.proved == self.claims:
+            return f"{counted(self.claims, 'claim')} proved"
+        return f"{self.proved:,} of {counted(self.claims, 'claim')} proved"
 
     @property
     def found(self) -> list[str]:
@@ -137,11 +150,14 @@ class NoteTally(NamedTuple):
 def tally_note(file: NoteFile) -> NoteTally:
     """Count what was found in one document."""
     found = Counter(told.finding.breaks for told in told_once(file.diagrams))
+    claims = [answer for each in file.diagrams for answer in each.checked.claims]
     return NoteTally(
         file=file.file,
         diagrams=len(file.diagrams),
         leads=sum(len(each.checked.diagram.leads) for each in file.diagrams),
         findings=tuple((breaks, found[breaks]) for breaks in worst_first()),
+        claims=len(claims),
+        proved=sum(each.verdict == "proved" for each in claims),
         problems=len(file.problems),
         stale=sum(each.state in STALE for each in file.drawings),
         drawn=sum(each.state == "drawn" for each in file.drawings),
@@ -172,6 +188,8 @@ def together(tallies: Sequence[NoteTally]) -> NoteTally:
         diagrams=sum(each.diagrams for each in tallies),
         leads=sum(each.leads for each in tallies),
         findings=tuple((breaks, found[breaks]) for breaks in worst_first()),
+        claims=sum(each.claims for each in tallies),
+        proved=sum(each.proved for each in tallies),
         problems=sum(each.problems for each in tallies),
         stale=sum(each.stale for each in tallies),
         drawn=sum(each.drawn for each in tallies),
@@ -191,17 +209,11 @@ def summary(tallies: Sequence[NoteTally], rules: int) -> str:
     failed = sum(each.failed for each in tallies)
     spoiled = [f"{counted(failed, 'document')} not checked, by an error of ours"] if failed else []
     found = [*total.found, *spoiled]
+    claims = [total.claims_words] if total.claims else []
     if found:
-        return f"{looked}: {', '.join(found)}"
+        return f"{looked}: {', '.join([*found, *claims])}"
+    proved = f", and {claims[0]}" if claims else ""
     return (
-        f"{looked}: none of them found a mistake. This makes no unit safe that is built after "
-        "these notes: local codes, the appliance maker's instructions and licensed people decide"
+        f"{looked}: none of them found a mistake{proved}. This makes no unit safe: local codes, "
+        "the appliance maker's instructions and licensed people decide"
     )
-
-
-def checked_files(file: NoteFile) -> list[CheckedFile]:
-    """The document as a check's report takes it: an entry a diagram, the problems at the first."""
-    entries = [
-        CheckedFile(file.file, (), each.checked, each.variant) for each in file.diagrams
-    ] or [CheckedFile(file.file, (), None)]
-    return [entries[0]._replace(problems=file.problems), *entries[1:]]

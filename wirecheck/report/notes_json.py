@@ -68,6 +68,8 @@ def closing_json(tallies: Sequence[NoteTally], rules: int) -> Json:
         "leads": total.leads,
         "rules": rules,
         "findings": {str(breaks): count for breaks, count in total.findings},
+        "claims": total.claims,
+        "proved": total.proved,
         "problems": total.problems,
         "stale": total.stale,
         "drawn": total.drawn,

@@ -8,11 +8,12 @@ A reader of the JSON should pass over keys it does not know: some may be added, 
 from __future__ import annotations
 
 import json
-from typing import Any, Literal
+from typing import Literal
 
 from pydantic import BaseModel, Field
 
 from wirecheck.model.kind import Kind
+from wirecheck.report.check_form import CheckDocument
 from wirecheck.report.compare_form import CompareDocument
 from wirecheck.report.correct_form import CorrectDocument
 from wirecheck.report.faults_form import FaultsDocument
@@ -21,73 +22,17 @@ from wirecheck.report.forms import (
     DrawingForm,
     FindingForm,
     Form,
-    Place,
     ProblemForm,
     Version,
     Word,
 )
 from wirecheck.report.lists_form import ListsDocument
 from wirecheck.report.meter_form import MeterDocument
+from wirecheck.report.notes_form import NotesDocument
 from wirecheck.report.practice_form import PracticeDocument
+from wirecheck.report.replace_form import ReplaceDocument
 from wirecheck.report.whole_file import write_whole
 from wirecheck.resources import shared_file
-
-
-class AssumedForm(Form):
-    """Something taken as given, and where that comes from."""
-
-    what: str
-    source: str
-    place: Place | None
-
-
-class NotCheckedForm(Form):
-    """Something that was not looked at, and why."""
-
-    what: str
-    reason: str
-    place: Place | None
-
-
-class FixedForm(Form):
-    """A finding that ``--fix`` mended in the file, and how."""
-
-    rule: str
-    words: list[str]
-
-
-class FileForm(Form):
-    """What a check says about one file, or about one variant in it."""
-
-    file: str
-    variant: str | None
-    title: str | None
-    leads: Count
-    problems: list[ProblemForm]
-    findings: list[FindingForm]
-    fixed: list[FixedForm]
-    claims: list[dict[str, Any]]
-    assumed: list[AssumedForm]
-    not_checked: list[NotCheckedForm]
-
-
-class CheckSummary(Form):
-    """What the files come to together."""
-
-    files: Count
-    leads: Count
-    rules: Count
-    findings: dict[Word, Count]
-    problems: Count
-    sentence: str
-
-
-class CheckDocument(Form):
-    """What ``wirecheck check --as json`` prints."""
-
-    version: Version = Field(alias="schema")
-    files: list[FileForm]
-    summary: CheckSummary
 
 
 class DrawnFileForm(Form):
@@ -273,7 +218,9 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "kinds": KindsDocument,
     "lists": ListsDocument,
     "meter": MeterDocument,
+    "notes": NotesDocument,
     "practice": PracticeDocument,
+    "replace": ReplaceDocument,
     "sequence": SequenceDocument,
 }
 
