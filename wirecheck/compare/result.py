@@ -29,6 +29,8 @@ class Difference(NamedTuple):
         miss: what was found.
         terminals: the terminals it is about, as the first calls them.
         first_leads, leads: numbers of the leads it is about, of the first and of the second.
+        landed: where a lead has landed instead, as the first calls it: the end that is as it
+            should be, and the one that is not; None if none has.
     """
 
     circuit: Circuit
@@ -37,6 +39,7 @@ class Difference(NamedTuple):
     terminals: tuple[Terminal, ...]
     first_leads: tuple[int, ...]
     leads: tuple[int, ...]
+    landed: tuple[Terminal, Terminal] | None = None
 
 
 class Seen(NamedTuple):

@@ -86,21 +86,29 @@ class Teller:
         key_leads = leads_out_of(first, miss.piece, lambda end: end in own)
         here, there = self._ends(key_leads, miss)
         is_foreign = self._is_foreign(net)
+        stays, other = here, there
         wrong = leads_out_of(second, self._landed(miss.piece), is_foreign)
-        belongs = f"{self.show(here)} belongs on {self.show(there)}"
         if not wrong:
+            stays, other = there, here
             wrong = leads_out_of(second, self._landed((there,)), is_foreign)
-            if wrong:
-                belongs = f"{self.show(there)} belongs on {self.show(here)}"
         if here.part not in second.diagram.parts:
             name = first.diagram.parts[here.part].name
-            message = f"{name} is not drawn: {belongs}"
+            message = f"{name} is not drawn: {self.show(here)} belongs on {self.show(there)}"
         elif wrong:
+            belongs = f"{self.show(stays)} belongs on {self.show(other)}"
             message = f"{belongs}; {self._lands(wrong, is_foreign)}"
         else:
             message = f"no lead joins {self.show(here)} to {self.show(there)}"
         circuit = self._circuits.of(miss.unit)
-        return Difference(circuit, message, miss, (here, there), key_leads, wrong)
+        landed = self._landed_on(stays, wrong, is_foreign)
+        return Difference(circuit, message, miss, (here, there), key_leads, wrong, landed)
+
+    def _landed_on(
+        self, stays: Terminal, leads: tuple[int, ...], is_foreign: Callable[[Terminal], bool]
+    ) -> tuple[Terminal, Terminal] | None:
+        every = self._second.diagram.leads
+        ends = [end for n in leads for end in (every[n].a, every[n].b) if is_foreign(end)]
+        return (stays, ends[0]) if ends else None
 
     def _on_net(self, net: frozenset[Terminal], piece: Iterable[Terminal]) -> set[Terminal]:
         """The terminals of a net that are not in a piece of it."""
@@ -167,7 +175,8 @@ class Teller:
             belongs = f"{self.show(miss.metal)} belongs on {self.show(here)}"
             message = f"{belongs}; {self._lands(wrong, is_foreign)}"
         circuit = self._circuits.of(here) if miss.metal == EARTH else self._circuits.of(miss.metal)
-        return Difference(circuit, message, miss, (here, miss.metal), key_leads, wrong)
+        landed = self._landed_on(miss.metal, wrong, is_foreign)
+        return Difference(circuit, message, miss, (here, miss.metal), key_leads, wrong, landed)
 
     def _joined(self, miss: Joined) -> Difference:
         others = {end for pin in miss.others for end in (*self._first.port(pin), pin)}
@@ -186,7 +195,8 @@ class Teller:
             "they are apart"
         )
         circuit = self._circuits.told_under((here, there))
-        return Difference(circuit, message, miss, (here, there), (), leads)
+        landed = (here, there)
+        return Difference(circuit, message, miss, (here, there), (), leads, landed)
 
     def _displaced(self, miss: Displaced) -> Difference:
         contact, voice = miss.contact, self._voice
