@@ -22,7 +22,9 @@ import wirecheck.compare
 import wirecheck.correct
 import wirecheck.lists
 import wirecheck.meter
-import wirecheck.practice  # noqa: F401
+import wirecheck.practice
+import wirecheck.replace
+import wirecheck.troubleshoot  # noqa: F401
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -43,9 +45,12 @@ if TYPE_CHECKING:
     from wirecheck.model.kind import Kind
     from wirecheck.notes.checked import CheckedDocument
     from wirecheck.practice.exercise import Exercise, Wish
+    from wirecheck.replace.device import Device
+    from wirecheck.replace.replacement import Replacement
     from wirecheck.rules.rule import Rule
     from wirecheck.sequence.run import Run
     from wirecheck.sequence.script import Script
+    from wirecheck.troubleshoot.conversation import Conversation
 
     Sheet = Literal["ladder", "connections"]
 
@@ -61,6 +66,7 @@ __all__ = [
     "draw_exercise",
     "draw_lists",
     "draw_meter",
+    "draw_replacement",
     "draw_timeline",
     "format_text",
     "kind",
@@ -71,9 +77,11 @@ __all__ = [
     "load_text",
     "meter",
     "practice",
+    "replace",
     "rule",
     "rule_names",
     "simulate",
+    "troubleshoot",
     "try_faults",
     "variants",
 ]
@@ -354,6 +362,42 @@ def draw_lists(
     return tuple(render(page, file_format, engine=engine) for page in pages)
 
 
+def replace(
+    diagram: Diagram, new: Diagram | Sequence[Device], *, part: str | None = None
+) -> Replacement:
+    """Put new devices in the place of old ones: where each lead goes, and the diagram then.
+
+    Args:
+        diagram: as found.
+        new: the new devices, as the parts of a diagram or one by one.
+        part: name of the part that a single new device replaces, where that is not clear.
+
+    Raises:
+        wirecheck.replace.request.CannotReplaceError: the request cannot be met; it says why.
+    """
+    from wirecheck.model.diagram import Diagram as Stated
+    from wirecheck.replace.offered import devices_of
+    from wirecheck.replace.replacement import replace as put_in
+
+    offered = devices_of(new) if isinstance(new, Stated) else new
+    return put_in(diagram, offered, part)
+
+
+def draw_replacement(
+    done: Replacement, file_format: Literal["svg", "png"] = "svg", *, date: str = ""
+) -> dict[str, bytes]:
+    """Draw what `replace` gave: each finished file by its name.
+
+    ``found-connections`` is there if a lead is left over, ``replaced-connections`` and
+    ``replaced-ladder`` always, then the pages of the cross-reference: ``cross-reference-1`` and so
+    on.
+    """
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.replaced import sheets
+
+    return {name: render(sheet, file_format) for name, sheet in sheets(done, date).items()}
+
+
 def format_text(text: str) -> str:
     """Return the same diagram in the canonical form, comments kept."""
     from wirecheck.language.format import format_text as in_canonical_form
@@ -411,3 +455,34 @@ def variants(built: Built) -> tuple[Variation, ...]:
     from wirecheck.language.variations import variations
 
     return variations(built)
+
+
+def troubleshoot(
+    diagram: Diagram, *, seen: Sequence[str] = (), calling: Sequence[str] = ()
+) -> Conversation:
+    """Begin to look for what is broken in a unit that is wired as drawn.
+
+    What its ``observe`` statements say counts.  `Conversation.diagnosis` tells what explains it and
+    which reading to take next, `Conversation.answer` takes what it came to.
+
+    Args:
+        diagram: as drawn.
+        seen: what was seen besides, each in the words of ``observe`` or in plain ones: "pilot
+            lights, main never does".
+        calling: names of the parts that call; none: all that can.
+
+    Raises:
+        wirecheck.troubleshoot.seen.NotUnderstoodError: something seen cannot be read.
+        wirecheck.sequence.named.NotThereError: nothing of such a name calls.
+    """
+    from wirecheck.sequence.named import caller
+    from wirecheck.troubleshoot.conversation import Conversation
+    from wirecheck.troubleshoot.dictionary import Dictionary
+    from wirecheck.troubleshoot.observed import observed
+    from wirecheck.troubleshoot.seen import seen as read
+
+    dictionary = Dictionary(diagram, tuple(caller(diagram, name) for name in calling))
+    given = list(observed(dictionary, diagram.observations))
+    for text in seen:
+        given += read(dictionary, text)
+    return Conversation.begun(dictionary, given)

@@ -30,13 +30,14 @@ from typing import NamedTuple
 
 import wirecheck
 from tests.benchmarks.campaign import EXAMPLES, RIGHT
+from wirecheck.circuit.instrument import OPEN_OHM
 from wirecheck.sequence.callers import callers
 from wirecheck.troubleshoot.conversation import Conversation
 from wirecheck.troubleshoot.dictionary import Candidate, Dictionary
 from wirecheck.troubleshoot.next_reading import choose, table
 from wirecheck.troubleshoot.posterior import standings
 from wirecheck.troubleshoot.reading import Observation, Reading
-from wirecheck.troubleshoot.scale import OPEN_OHM, TOLERANCES
+from wirecheck.troubleshoot.scale import TOLERANCES
 
 MISSING = 0.05
 #: A call that goes on longer than this has failed.

@@ -82,9 +82,10 @@ class Moments:
         controls: its ignition controls.
     """
 
-    def __init__(self, nets: Nets) -> None:
-        """Run nothing yet."""
+    def __init__(self, nets: Nets, call: Callable[..., Script] = heat_call) -> None:
+        """Run nothing yet; ``call`` writes the script of a call as `heat_call` does."""
         self.nets = nets
+        self._call = call
         parts = nets.diagram.parts.values()
         self.controls = [part for part in parts if part.family == "ignition-control"]
         self._companions = Companions(nets.diagram)
@@ -168,7 +169,7 @@ class Moments:
 
     def _script(self, put: _Put, *, gas: bool) -> Script:
         length_s = CALL_LENGTH_S if gas else length_without_gas_s(self.controls)
-        script = heat_call(length_s=length_s, gas=gas)
+        script = self._call(length_s=length_s, gas=gas)
         at_s = script.starts_s if put.after_s is None else put.after_s
         moved = (
             Stimulus(

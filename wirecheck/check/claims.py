@@ -7,7 +7,7 @@ and what is to be off must be so even if weak coils act and rusty metal conducts
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Final, Literal, NamedTuple
 
 from wirecheck.check.claim_continuity import why_continuity
@@ -21,6 +21,7 @@ from wirecheck.model.diagram import Part
 from wirecheck.model.nearest import both
 from wirecheck.sequence.answers import View
 from wirecheck.sequence.control import Phase
+from wirecheck.sequence.script import Script, heat_call
 from wirecheck.sequence.story import Story
 from wirecheck.sequence.untraced import untraced
 from wirecheck.sequence.verdict import outcome
@@ -82,10 +83,10 @@ class _Outcome(NamedTuple):
 class Bench:
     """One diagram, on which claims are tried; its runs are kept from one claim to the next."""
 
-    def __init__(self, nets: Nets) -> None:
-        """Run nothing yet."""
+    def __init__(self, nets: Nets, call: Callable[..., Script] = heat_call) -> None:
+        """Run nothing yet; ``call`` writes the script of a call as `heat_call` does."""
         self._nets = nets
-        self._moments = Moments(nets)
+        self._moments = Moments(nets, call)
         self._signals = Signals(nets)
         self._readings = Readings(nets, self._signals)
         self._reasons = ClaimReasons(nets, self._signals)

@@ -51,7 +51,7 @@ class Advice:
         reading: to be made.
         outcomes: what it may come to, the likeliest first.
         gain_bits: by how much it is expected to narrow down.
-        others: the next best readings, best first.
+        others: what would be read next, the likeliest first, and what narrows down nearly as much.
     """
 
     reading: Reading

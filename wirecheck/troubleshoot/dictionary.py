@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from wirecheck.circuit.nets import Nets
-from wirecheck.model.diagram import Diagram
+from wirecheck.model.diagram import Diagram, Part
 from wirecheck.troubleshoot.fault import Fault
 from wirecheck.troubleshoot.flame_readings import flame_readings
 from wirecheck.troubleshoot.lead_faults import lead_faults
@@ -53,6 +53,22 @@ class Dictionary:
         self._patients: dict[Candidate, Patient] = {}
         self._values: dict[tuple[Candidate, str], float] = {}
         self._rows: dict[Candidate, Floats] = {}
+
+    @property
+    def controls(self) -> list[Part]:
+        """Its ignition controls, in the order of the text."""
+        parts = self.diagram.parts.values()
+        return [part for part in parts if part.family == "ignition-control"]
+
+    def burner_key(self, control: Part) -> str:
+        """Key of the burner of a control; "" where none is drawn."""
+        burner = self.moments.companions.of(control, "burner")
+        return burner.key if burner else ""
+
+    def symptom(self, part: str, about: str) -> Reading | None:
+        """The symptom that is about something of a part; None if there is no such."""
+        found = (each for each in self.symptoms if (each.part, each.about) == (part, about))
+        return next(found, None)
 
     @cached_property
     def singles(self) -> tuple[Candidate, ...]:

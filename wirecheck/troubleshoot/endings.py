@@ -26,6 +26,10 @@ PROOF: Final = (
     "Open each safety once while it runs: the gas must stop.",
     "Shut the gas cock and call: it must try, stop, and keep the gas shut; then open it again.",
 )
+_NOT_EXPLAINED: Final = (
+    "Take the readings again that do not go together; then compare every lead with the drawing, "
+    "and have somebody look who knows this unit. Renew nothing on a guess"
+)
 _SIGNAL: Final = (
     "Read the flame current with the burner hot: steady, and well above what the control needs."
 )
@@ -36,9 +40,11 @@ def ending(groups: tuple[Group, ...], *, is_sure: bool) -> Ending:
     """Repair and proof for what the readings leave.
 
     Args:
-        groups: the likeliest first; at least one.
+        groups: the likeliest first; none, where nothing explains what was observed.
         is_sure: whether hardly anything else is left.
     """
+    if not groups:
+        return Ending(is_sure, (_NOT_EXPLAINED,), PROOF, CAUTIONS)
     faults = [fault for suspect in groups[0].suspects for fault in suspect.faults]
     proof = list(PROOF)
     if any(fault.mode.startswith(_SIGNAL_MODES) for fault in faults):

@@ -11,20 +11,21 @@ import math
 from functools import cached_property
 from typing import NamedTuple
 
+from wirecheck.check.claims import Bench
 from wirecheck.circuit.elimination import Elimination
 from wirecheck.circuit.elimination import Rest as Solved
+from wirecheck.circuit.instrument import OPEN_OHM
 from wirecheck.circuit.netlist import ElementKey, Netlist, netlist
 from wirecheck.circuit.nets import Nets
-from wirecheck.circuit.numbered import CLOSED_OHM, Case, Circuit, SourceBranch
+from wirecheck.circuit.numbered import CLOSED_OHM, Branch, Case, Circuit, SourceBranch
 from wirecheck.model.diagram import Diagram, Terminal
 from wirecheck.model.kind import FLAG_SET, SourceSpec
 from wirecheck.sequence.plant import Plant
-from wirecheck.sequence.script import BEFORE_CALL_S, Script, Stimulus, heat_call
+from wirecheck.sequence.script import BEFORE_CALL_S, CALL_LENGTH_S, Script, Stimulus, heat_call
 from wirecheck.sequence.simulator import Simulation
 from wirecheck.sequence.trace import Rest, Trace
 from wirecheck.troubleshoot.alteration import Alteration
 from wirecheck.troubleshoot.part_faults import load_attribute
-from wirecheck.troubleshoot.scale import OPEN_OHM
 
 #: So many times a unit is run until nothing more breaks in it.
 _MOST_RUNS = 3
@@ -59,6 +60,7 @@ class FaultyUnit:
         self._drawn = drawn
         self._alters, self._seems, self._calling = alters, seems, calling
         self.broken = Alteration()
+        self._nets: dict[Alteration, Nets] = {}
         self.took: dict[str, str] = {}
         for _run in range(_MOST_RUNS):
             simulation = self._simulation(gas=True)
@@ -78,17 +80,32 @@ class FaultyUnit:
     @cached_property
     def diagram(self) -> Diagram:
         """As the meter finds it."""
-        return (self._alters + self.broken).on(self._drawn)
+        return self.nets.diagram
 
     @cached_property
     def nets(self) -> Nets:
         """Of what the meter finds."""
-        return Nets(self.diagram)
+        return self._nets_of(self._alters + self.broken)
+
+    @property
+    def run_nets(self) -> Nets:
+        """Of what the run finds."""
+        return self._nets_of(self._altered)
+
+    def _nets_of(self, altered: Alteration) -> Nets:
+        """Of a diagram so altered; made once for the run and the meter where both see the same."""
+        if altered not in self._nets:
+            self._nets[altered] = Nets(altered.on(self._drawn))
+        return self._nets[altered]
 
     def solved(self, moment: Moment | None) -> Solved:
         """The circuit at a moment of a call; None: power on, no call."""
         if moment not in self._solutions:
-            self._solutions[moment] = self._solve(self._rest(moment))
+            rest = self._rest(moment)
+            flags = tuple(rest.closed[key] for key in self._netlist.switches)
+            if flags not in self._solved:
+                self._solved[flags] = self._solve(flags)
+            self._solutions[moment] = self._solved[flags]
         return self._solutions[moment]
 
     def volts(self, moment: Moment | None, a: Terminal, b: Terminal) -> float:
@@ -102,31 +119,38 @@ class FaultyUnit:
 
         It sends direct current: of a coil it finds the resistive part.
         """
-        net = self._netlist
-        node_a, node_b = net.node_of[a], net.node_of[b]
-        branches = tuple(
-            each._replace(ohms=max(complex(each.ohms).real, CLOSED_OHM))
-            for each in net.circuit.branches
-        )
-        # One volt behind one ohm: the volts that arrive tell the ohms between the probes.
-        meter = (SourceBranch(node_a, node_b, 1.0, 1.0),)
-        circuit = Circuit(net.circuit.nodes, branches, net.circuit.switches, meter)
         closed = self.off_calling if calling else self.off
-        flags = [closed[key] for key in net.switches]
-        solved = Elimination(circuit).solve(Case((*flags, *self._bonds)))
-        share = abs(solved.across(node_a, node_b) or 0.0)
+        node_of, meter = self._netlist.node_of, self._netlist.circuit.nodes
+        # One volt behind one ohm: the volts that arrive tell the ohms between the probes.
+        probes = (Branch(meter, node_of[a], CLOSED_OHM), Branch(meter + 1, node_of[b], CLOSED_OHM))
+        flags = [closed[key] for key in self._netlist.switches]
+        solved = self._ohmmeter.solve(Case((*flags, *self._bonds), added=probes))
+        share = abs(solved.across(meter, meter + 1) or 0.0)
         ohms = share / (1 - share) if share < 1 else math.inf
         return ohms if ohms < OPEN_OHM else math.inf
 
     # ---- running it ------------------------------------------------------------------------
 
-    def _simulation(self, *, gas: bool) -> Simulation:
-        altered = self._alters + self._seems + self.broken
-        return Simulation(Nets(altered.on(self._drawn)), self._script(altered, gas=gas))
+    @cached_property
+    def claims(self) -> Bench:
+        """A bench on which what was observed is compared with what this unit does."""
+        return Bench(self.run_nets, self._call)
 
-    def _script(self, altered: Alteration, *, gas: bool) -> Script:
+    @property
+    def _altered(self) -> Alteration:
+        """As the run finds it."""
+        return self._alters + self._seems + self.broken
+
+    def _simulation(self, *, gas: bool) -> Simulation:
+        return Simulation(self.run_nets, self._call(gas=gas))
+
+    def _call(self, *, gas: bool = True, length_s: float = CALL_LENGTH_S) -> Script:
+        altered = self._altered
         script = heat_call(
-            gas=gas and not altered.gas_off, calling=self._calling, false_flame=altered.false_flame
+            gas=gas and not altered.gas_off,
+            length_s=length_s,
+            calling=self._calling,
+            false_flame=altered.false_flame,
         )
         if altered.power_off:
             off = Stimulus(-BEFORE_CALL_S, "power", "off")
@@ -151,6 +175,10 @@ class FaultyUnit:
         return {}
 
     @cached_property
+    def _solved(self) -> dict[tuple[bool, ...], Solved]:
+        return {}
+
+    @cached_property
     def _netlist(self) -> Netlist:
         return netlist(self.nets)
 
@@ -159,13 +187,23 @@ class FaultyUnit:
         return Elimination(self._netlist.circuit)
 
     @cached_property
+    def _ohmmeter(self) -> Elimination:
+        """The circuit without its sources, and a meter on two nodes more."""
+        circuit = self._netlist.circuit
+        branches = tuple(
+            each._replace(ohms=max(complex(each.ohms).real, CLOSED_OHM))
+            for each in circuit.branches
+        )
+        meter = (SourceBranch(circuit.nodes, circuit.nodes + 1, 1.0, 1.0),)
+        return Elimination(Circuit(circuit.nodes + 2, branches, circuit.switches, meter))
+
+    @cached_property
     def _bonds(self) -> list[bool]:
         """A bond through rust carries no current that could be relied on."""
         elements = self.nets.elements_of
         return [elements[key.part][key.number].name == "solid" for key in self._netlist.bonds]
 
-    def _solve(self, rest: Rest) -> Solved:
-        flags = [rest.closed[key] for key in self._netlist.switches]
+    def _solve(self, flags: tuple[bool, ...]) -> Solved:
         power = 0.0 if self._alters.power_off else 1.0
         return self._elimination.solve(Case((*flags, *self._bonds), supply=power))
 

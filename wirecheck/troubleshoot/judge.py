@@ -16,6 +16,8 @@ from wirecheck.troubleshoot.words import joined, range_words
 
 #: A group as likely as this leaves hardly anything else.
 SURE = 0.995
+#: After so many readings a technician stops and looks at what is left.
+MOST_READINGS = 10
 #: A suspect less likely than this is not named.
 NAMED = 1e-3
 
@@ -34,9 +36,14 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
     rest = table(dictionary, left, taken)
     groups = _named(dictionary, rest, observations)
     is_sure = bool(agreeing) and groups[0].probability >= SURE
-    choice = None if is_sure or not agreeing else choose(rest)
+    symptoms = {each.key for each in dictionary.symptoms}
+    made = sum(each.reading.key not in symptoms for each in observations)
+    is_over = is_sure or not agreeing or made >= MOST_READINGS
+    choice = None if is_over else choose(rest)
     advice = _advice(dictionary, rest, choice) if choice else None
-    end = None if advice else ending(groups, is_sure=is_sure or len(groups) == 1)
+    end = None
+    if not advice:
+        end = ending(groups if agreeing else (), is_sure=bool(agreeing) and len(groups) == 1)
     bits = _bits(rest)
     return Diagnosis(tuple(observations), groups, advice, end, tuple(remarks), bits)
 

@@ -7,6 +7,7 @@ and a resistance that a valve would not notice is one that a flame signal cannot
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Literal
 
 from wirecheck.circuit.companions import Companions
@@ -52,7 +53,11 @@ def _faults_of(nets: Nets, number: int, lead: Lead, way: Way) -> Iterator[Fault]
         return _fault(mode, number, lead, name, Alteration(found=((number, attribute, value),)))
 
     yield fault(open_mode, "broken", FLAG_SET)
-    if poor_mode:
+    if way == "ground":
+        # Rust between lead and burner: the lead itself measures like a good one.
+        rust = Alteration(found=((number, "loose", POOR),))
+        yield replace(_fault(poor_mode, number, lead, name, Alteration()), seems=rust)
+    elif poor_mode:
         yield fault(poor_mode, "loose", POOR if way else LOOSE)
     if EARTH not in (lead.a, lead.b) and not nets.joined(lead.a, EARTH):
         yield fault(earthed_mode, "touches", "earth")

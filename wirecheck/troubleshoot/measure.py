@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import cached_property
 
 from wirecheck.circuit.found_wrong import SHORTED_OHM, condition
+from wirecheck.circuit.instrument import WINDING_OHM
 from wirecheck.circuit.netlist import ElementKey, load_ohms
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Diagram, Part
@@ -20,9 +21,6 @@ from wirecheck.troubleshoot.fault import Fault
 from wirecheck.troubleshoot.faulty_unit import FaultyUnit, Moment
 from wirecheck.troubleshoot.reading import Reading, Stage
 from wirecheck.troubleshoot.symptoms import story_of, watched
-
-#: What an ohmmeter finds in a good winding, in ohm (common practice, no source).
-WINDING_OHM = 2.0
 
 
 class Patient:
@@ -52,6 +50,7 @@ class Patient:
             "ohms": self._ohms,
             "microamps": self._microamps,
             "trial": self._trial,
+            "told": self._told,
         }
         return float(measure[reading.kind](reading))
 
@@ -62,19 +61,22 @@ class Patient:
         return self.unit.volts(_moment(reading), red, black)
 
     def _microamps(self, reading: Reading) -> float:
-        control = self.unit.diagram.parts[reading.part]
+        control = self.unit.run_nets.diagram.parts[reading.part]
         story = story_of(self._nets, self.unit.trace, control)
         burns = any(
             span.state == BURNING and span.start_s <= reading.at_s <= span.end_s
             for span in story.first_flame
         )
-        return flame_path(self.unit.nets, control).microamps if burns else 0.0
+        return flame_path(self.unit.run_nets, control).microamps if burns else 0.0
 
     def _trial(self, reading: Reading) -> float:
         """Whether the main burner lights with something done to the unit first."""
         if reading.about == "ground-jumper":
             ground, metal = reading.points
             done = Alteration(joined=((ground, metal),))
+            poor = any(name == "loose" for _n, name, _v in (*self.alters.found, *self.seems.found))
+            if self.unit.nets.joined(ground, metal) and not poor:
+                done = Alteration()  # it bridges what is one conductor already
         else:
             (rod,) = reading.points
             done = Alteration(values=((rod.part, "rod", "clean"),))
@@ -95,6 +97,13 @@ class Patient:
                 and first(story_of(self._nets, unit.trace, part).main, BURNING)
             )
         return self._lit_with[done]
+
+    def _told(self, reading: Reading) -> float:
+        """Whether what was told in a statement is so; what cannot be decided does not speak."""
+        if reading.claim is None:
+            return 1.0
+        verdict = self.unit.claims.answer(reading.claim).verdict
+        return float(verdict in ("proved", "undecided"))
 
     # ---- a look ------------------------------------------------------------------------------
 

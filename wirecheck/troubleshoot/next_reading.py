@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from wirecheck.troubleshoot.dictionary import Dictionary
@@ -43,7 +43,7 @@ class Table(NamedTuple):
 
 
 class Choice(NamedTuple):
-    """The best reading: its column, its gain in bits, and the columns of the next best."""
+    """The best reading: its column, its gain in bits, and the columns of what would come next."""
 
     column: int
     gain_bits: float
@@ -116,6 +116,18 @@ def _groups(dictionary: Dictionary, standing: Sequence[Standing], numbers: Numbe
 
 def choose(left: Table) -> Choice | None:
     """The reading to take; None if none is worth it."""
+    found = _best(left)
+    if found is None:
+        return None
+    column, gain_bits, useful = found
+    next_ones = dict.fromkeys(_after(left, column))
+    next_ones.update(dict.fromkeys(useful))
+    next_ones.pop(column, None)
+    return Choice(column, gain_bits, tuple(next_ones)[:OTHERS])
+
+
+def _best(left: Table) -> tuple[int, float, list[int]] | None:
+    """Column and gain of the best reading, and all that are of use, the best first."""
     import numpy as np
 
     if not left.readings:
@@ -129,34 +141,33 @@ def choose(left: Table) -> Choice | None:
     if not useful:
         return None
     best = useful[0]
-    if many <= FEW:
+    if len(set(left.groups.tolist())) <= FEW:
         columns = left.numbers.T[useful].tolist()
         few = Sequencing(
             left.shares.tolist(), columns, costs[useful].tolist(), left.groups.tolist()
         )
         place = few.best(few.everything)
         best = useful[place] if place is not None else best
-    return Choice(best, float(gains[best]), _beside(left, best, useful, costs))
+    return best, float(gains[best]), useful
 
 
-def _beside(left: Table, best: int, useful: Sequence[int], costs: Floats) -> tuple[int, ...]:
-    """What tells most for its cost beside the best, and beside those named before."""
+def _after(left: Table, column: int) -> Iterator[int]:
+    """What would be read next after each outcome of a reading, the likeliest outcome first."""
     import numpy as np
 
-    known = left.numbers[:, best]
-    waiting = [each for each in useful if each != best]
-    found: list[int] = []
-    while waiting and len(found) < OTHERS:
-        both = known[:, None] * (int(left.numbers.max()) + 1) + left.numbers[:, waiting]
-        _values, dense = np.unique(both, return_inverse=True)
-        rest = expected_entropies(left.shares, dense.reshape(both.shape), left.groups)
-        before = expected_entropies(left.shares, known[:, None], left.groups)[0]
-        place = int(np.argmax((before - rest) / costs[waiting]))
-        if before - rest[place] < LEAST_GAIN:
-            break
-        known = dense.reshape(both.shape)[:, place]
-        found.append(waiting.pop(place))
-    return tuple(found)
+    shares = np.bincount(left.numbers[:, column], left.shares)
+    for outcome in np.argsort(-shares, kind="stable"):
+        stay = left.numbers[:, column] == outcome
+        if len(set(left.groups[stay].tolist())) < 2:
+            continue
+        rest = left._replace(
+            shares=left.shares[stay] / shares[outcome],
+            numbers=left.numbers[stay],
+            groups=left.groups[stay],
+        )
+        found = _best(rest)
+        if found is not None:
+            yield found[0]
 
 
 def _different(left: Table, order: Sequence[int]) -> list[int]:

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Literal
 
+from wirecheck.model.claim import Claim
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.text import Span
 
 #: How a reading is made: by watching a call, by a look with the power off, with the meter, by a
-#: trial call after something was done (a jumper across the burner ground, a cleaned rod).
-Kind = Literal["watch", "look", "volts", "ohms", "microamps", "trial"]
+#: trial call after something was done (a jumper across the burner ground, a cleaned rod).  What
+#: was told in a statement is never asked for.
+Kind = Literal["watch", "look", "volts", "ohms", "microamps", "trial", "told"]
 
 
 class Stage(Enum):
@@ -48,6 +50,7 @@ class Reading:
         part: key of the part it is about, or "".
         about: what of the part, or of the unit, is looked at: a track of the run, an attribute.
         at_s: seconds from the call; nan where there is none.
+        claim: what was told in an ``observe`` statement.
     """
 
     key: str
@@ -63,6 +66,7 @@ class Reading:
     part: str = ""
     about: str = ""
     at_s: float = math.nan
+    claim: Claim | None = None
 
 
 @dataclass(frozen=True, slots=True)

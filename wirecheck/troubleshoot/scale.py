@@ -7,13 +7,12 @@ from __future__ import annotations
 
 import math
 
+from wirecheck.circuit.instrument import OPEN_OHM
 from wirecheck.troubleshoot.reading import Observation, Reading
 
 #: Tolerance of a reading: so much, or such a share of it, whichever is more (common practice, no
 #: source: it covers the meter and the ups and downs of the line).
 TOLERANCES = {"V": (1.0, 0.10), "ohm": (2.0, 0.20), "uA": (0.25, 0.15)}
-#: More ohms than this are an open circuit.
-OPEN_OHM = 5e6
 #: Two choices are never confused.
 CHOICE_APART = 100.0
 

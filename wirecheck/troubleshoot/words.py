@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from wirecheck.circuit.instrument import OPEN_OHM
 from wirecheck.troubleshoot.reading import Reading
-from wirecheck.troubleshoot.scale import OPEN_OHM
 
 #: Volts and microamps below which a meter shows nothing to speak of.
 _NOTHING = {"V": 0.5, "uA": 0.05, "ohm": 0.5}
