@@ -13,7 +13,24 @@ NOTHING = dict.fromkeys(sorted(Breaks, reverse=True), 0)
     [({}, 0, 0), ({Breaks.WORKMANSHIP: 1}, 0, 1), ({}, 1, 2), ({Breaks.SAFETY: 1}, 1, 2)],
 )
 def test_the_exit_code_tells_the_worst(found: dict[Breaks, int], problems: int, code: int) -> None:
-    assert Tally(1, 5, 3, {**NOTHING, **found}, problems).exit_code == code
+    assert Tally(1, 5, 3, {**NOTHING, **found}, problems).exit_code() == code
+
+
+@pytest.mark.parametrize(
+    ("found", "fail_on", "code"),
+    [
+        (Breaks.WORKMANSHIP, Breaks.OPERATION, 0),
+        (Breaks.OPERATION, Breaks.OPERATION, 1),
+        (Breaks.SAFETY, Breaks.OPERATION, 1),
+        (Breaks.OPERATION, Breaks.SAFETY, 0),
+        (Breaks.SAFETY, Breaks.SAFETY, 1),
+    ],
+)
+def test_a_run_may_end_well_for_what_is_less_grave(
+    found: Breaks, fail_on: Breaks, code: int
+) -> None:
+    assert Tally(1, 5, 3, {**NOTHING, found: 1}, 0).exit_code(fail_on) == code
+    assert Tally(1, 5, 3, {**NOTHING, found: 1}, 1).exit_code(fail_on) == 2
 
 
 @pytest.mark.parametrize(
@@ -33,6 +50,31 @@ def test_the_exit_code_tells_the_worst(found: dict[Breaks, int], problems: int, 
         (
             Tally(1, 1200, 41, NOTHING, 2),
             "1,200 leads, 41 rules run: 2 problems in the text left something unchecked",
+        ),
+        (
+            Tally(
+                1,
+                12,
+                41,
+                {**NOTHING, Breaks.OPERATION: 1},
+                0,
+                variants=2,
+                claims={"proved": 3, "refuted": 1},
+                accepted=1,
+                known=2,
+            ),
+            (
+                "2 variants, 12 leads, 41 rules run, 3 of 4 claims proved, 1 finding accepted, "
+                "2 findings of the baseline: 1 operation finding"
+            ),
+        ),
+        (
+            Tally(1, 12, 41, NOTHING, 0, accepted=1),
+            (
+                "12 leads, 41 rules run, 1 finding accepted: nothing else was found. This does not "
+                "make the unit safe: local codes, the appliance maker's instructions and licensed "
+                "people decide"
+            ),
         ),
         (
             Tally(1, 12, 41, NOTHING, 0),

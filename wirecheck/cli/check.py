@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
 import click
 
 from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of, read_input
-from wirecheck.cli.options import debug_option, files_argument
+from wirecheck.cli.options import baseline_options, debug_option, fail_on_option, files_argument
 from wirecheck.cli.printing import page, print_json, print_lines, print_text
 from wirecheck.cli.progress import told
+from wirecheck.model.finding import Breaks
 from wirecheck.report.checks import CheckedFile, tally
+
+if TYPE_CHECKING:
+    from wirecheck.language.build import Built
 
 #: Some editors put it in front of a text; a file that had it keeps it.
 BYTE_ORDER_MARK = b"\xef\xbb\xbf"
@@ -32,12 +40,20 @@ BYTE_ORDER_MARK = b"\xef\xbb\xbf"
     help="List in the text every value that was taken as given because the file does not say it.",
 )
 @click.option(
+    "--all-combinations",
+    "combined",
+    is_flag=True,
+    help="Besides each variant check all of them together that touch nothing in common.",
+)
+@fail_on_option
+@baseline_options
+@click.option(
     "--as",
     "form",
-    type=click.Choice(["text", "json", "csv"]),
+    type=click.Choice(["text", "json", "sarif", "junit", "csv"]),
     default="text",
     show_default=True,
-    help="Text for people, JSON for programs; a table of faults also as CSV.",
+    help="Text for people, JSON, SARIF 2.1.0 or JUnit XML for programs; faults also as CSV.",
 )
 @debug_option
 @click.pass_context
@@ -48,36 +64,96 @@ def command(  # noqa: PLR0913  # one for each option
     fix: bool,
     faults: bool,
     assumed: bool,
+    combined: bool,
+    fail_on: str,
+    baseline: Path | None,
+    write_baseline: bool,
     form: str,
 ) -> None:
-    """Name every wiring mistake at its line.
+    """Name every wiring mistake at its line, and prove or refute every claim.
 
-    Takes .wiring files, folders (every .wiring file below them) or - for standard input.
+    Takes .wiring files, folders (every .wiring file below them) or - for standard input. Each
+    variant of a file is checked as a diagram of its own. A comment “# accept RULE: reason” accepts
+    a finding in its line or in the statement below.
     """
     import wirecheck
 
-    if faults and fix:
-        raise click.UsageError("--faults changes nothing; leave --fix out")
-    if form == "csv" and not faults:
-        raise click.UsageError("only the table of --faults can be had as CSV")
-    inputs = find_inputs(files)
     if faults:
-        ctx.exit(_tell_faults(inputs, form))
+        _refuse_beside_faults(fix=fix, baseline=baseline, form=form)
+        ctx.exit(_tell_faults(find_inputs(files), form))
+    if form == "csv":
+        raise click.UsageError("only the table of --faults can be had as CSV")
+    if write_baseline and baseline is None:
+        raise click.UsageError("--write-baseline needs --baseline FILE, where it is written")
+    inputs = find_inputs(files)
     if fix and any(each.name == STANDARD_INPUT for each in inputs):
         raise click.UsageError("standard input cannot be changed in place; leave --fix out")
-    checked = [check_input(each) for each in told(inputs, len(inputs), "checking")]
-    if fix:
-        checked = [_fixed(each) for each in checked]
+    looked = told(inputs, len(inputs), "checking")
+    checked = [one for each in looked for one in check_all(each, fix=fix, combined=combined)]
+    if baseline is not None:
+        checked = _held_against(checked, baseline, write=write_baseline)
     count = len(wirecheck.rule_names())
+    print_checked(checked, count, form, assumed=assumed)
+    ctx.exit(tally(checked, count).exit_code(Breaks[fail_on.upper()]))
+
+
+def _held_against(checked: list[CheckedFile], path: Path, *, write: bool) -> list[CheckedFile]:
+    """Set aside what is known; write it first if asked to."""
+    from wirecheck.report.baseline import (
+        BaselineError,
+        baseline_text,
+        hold_against,
+        read_baseline,
+    )
+    from wirecheck.report.whole_file import write_whole
+
+    try:
+        if write:
+            write_whole(path, baseline_text(checked, path.parent).encode("utf-8"))
+        known = read_baseline(path.read_text(encoding="utf-8"))
+    except OSError as error:
+        reason = (error.strerror or "it failed").lower()
+        raise click.UsageError(f"baseline {path}: {reason}") from None
+    except (BaselineError, UnicodeDecodeError) as error:
+        raise click.UsageError(f"baseline {path}: {error}") from None
+    held = hold_against(checked, known, path.parent)
+    if held.gone:
+        many = "findings of the baseline are" if held.gone > 1 else "finding of the baseline is"
+        click.echo(
+            f"{held.gone} {many} not found any more; write it anew with --write-baseline", err=True
+        )
+    return held.files
+
+
+def print_checked(
+    checked: list[CheckedFile], rules: int, form: str, *, assumed: bool = False
+) -> None:
+    """Print what was found, in one of the forms of a check."""
     if form == "json":
         from wirecheck.report.check_json import check_json
 
-        print_json(check_json(checked, count))
+        print_json(check_json(checked, rules))
+    elif form == "sarif":
+        from wirecheck.report.check_sarif import check_sarif
+
+        print_json(check_sarif(checked))
+    elif form == "junit":
+        from wirecheck.report.check_junit import check_junit
+
+        print_text(check_junit(checked))
     else:
         from wirecheck.report.check_text import check_text
 
-        print_lines(check_text(checked, count, page(), assumed=assumed))
-    ctx.exit(tally(checked, count).exit_code)
+        print_lines(check_text(checked, rules, page(), assumed=assumed))
+
+
+def _refuse_beside_faults(*, fix: bool, baseline: Path | None, form: str) -> None:
+    if fix:
+        raise click.UsageError("--faults changes nothing; leave --fix out")
+    if baseline is not None:
+        raise click.UsageError("a baseline holds findings; leave it out beside --faults")
+    if form in ("sarif", "junit"):
+        raise click.UsageError(f"a table of faults cannot be had as {form}; take json or csv")
 
 
 def _tell_faults(inputs: list[Input], form: str) -> int:
@@ -114,10 +190,69 @@ def check_input(given: Input) -> CheckedFile:
     return CheckedFile(given.name, read.problems, checked)
 
 
+def check_all(given: Input, *, fix: bool = False, combined: bool = False) -> list[CheckedFile]:
+    """Check one input and each variant in it, what comments accept sorted out.
+
+    Args:
+        given: the input.
+        fix: make the certain edits first.
+        combined: check variants together too.
+    """
+    import wirecheck
+
+    read = read_input(given)
+    if read.built is None:
+        return [CheckedFile(given.name, read.problems, None)]
+    built = read.built
+    base = CheckedFile(given.name, read.problems, wirecheck.check(built.diagram))
+    if fix:
+        base = _fixed(base)
+        again = read_input(given).built if base.fixed else None
+        if again is not None:
+            built, base = again, base._replace(checked=wirecheck.check(again.diagram))
+    files = [base, *_of_variants(given.name, built, combined=combined)]
+    if any("accept" in source.text.lower() for source in built.diagram.sources):
+        return _accepted(files)
+    return files
+
+
+def _of_variants(name: str, built: Built, *, combined: bool) -> Iterator[CheckedFile]:
+    """The checks of a file's variants, alone and together."""
+    import wirecheck
+
+    for each in wirecheck.variants(built):
+        yield CheckedFile(name, each.problems, wirecheck.check(each.diagram), each.name)
+    if combined and built.nested.variants:
+        from wirecheck.language.variations import all_combinations
+        from wirecheck.model.finding import NotChecked
+
+        together = all_combinations(built)
+        for each in together.built:
+            checked = wirecheck.check(each.diagram)
+            if together.left_out and each is together.built[-1]:
+                reason = f"{together.left_out} or more besides these were not built"
+                left = NotChecked("combinations of variants", reason)
+                checked = checked._replace(not_checked=(*checked.not_checked, left))
+            yield CheckedFile(name, each.problems, checked, each.name)
+
+
+def _accepted(files: list[CheckedFile]) -> list[CheckedFile]:
+    """The checks of one file without the findings that its comments accept."""
+    from wirecheck.check.accepts import sort_out
+
+    checks = [file.checked for file in files if file.checked]
+    return [
+        file._replace(
+            checked=each.checked,
+            accepted=each.accepted,
+            problems=(*file.problems, *each.problems),
+        )
+        for file, each in zip(files, sort_out(checks), strict=True)
+    ]
+
+
 def _fixed(file: CheckedFile) -> CheckedFile:
     """Make the certain edits in one file, unless something of it was not understood."""
-    from pathlib import Path
-
     from wirecheck.correct.certain import fixed
     from wirecheck.report.whole_file import write_whole
 

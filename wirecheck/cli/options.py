@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
 import click
+
+FC = TypeVar("FC", bound=Callable[..., Any] | click.Command)
 
 DEBUG = "--debug"
 
@@ -17,6 +23,30 @@ form_option = click.option(
     show_default=True,
     help="Text for people, or JSON for programs.",
 )
+
+#: From which class of findings on a check ends with 1.
+fail_on_option = click.option(
+    "--fail-on",
+    type=click.Choice(["safety", "operation", "workmanship"]),
+    default="workmanship",
+    show_default=True,
+    help="End with 1 only for findings of this class or a graver one.",
+)
+
+
+def baseline_options(command: FC) -> FC:
+    """Findings that are known already."""
+    write = click.option(
+        "--write-baseline", is_flag=True, help="Write what is found into that file, as known."
+    )
+    read = click.option(
+        "--baseline",
+        type=click.Path(dir_okay=False, path_type=Path),
+        metavar="FILE",
+        help="Known findings, which are set aside; new ones show.",
+    )
+    return read(write(command))
+
 
 #: Read by `wirecheck.cli.main.run`, which catches the error; a command has nothing to do for it.
 debug_option = click.option(

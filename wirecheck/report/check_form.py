@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Literal
 
 from pydantic import Field
 
 from wirecheck.report.forms import Count, FindingForm, Form, Place, ProblemForm, Version, Word
+
+#: Whether a claim holds: ``never`` says that what it speaks of never comes.
+Verdict = Literal["proved", "refuted", "never", "undecided"]
 
 
 class AssumedForm(Form):
@@ -32,6 +35,26 @@ class FixedForm(Form):
     words: list[str]
 
 
+class ClaimForm(Place):
+    """What became of a claim; ``value`` is null for a state, and where nothing conducts."""
+
+    claim: str
+    verdict: Verdict
+    computed: str
+    value: float | None
+    unit: Literal["", "V", "A", "ohm"]
+    phase: str
+    why: str
+    sentence: str
+
+
+class AcceptedForm(Form):
+    """A finding that a comment in the file accepts, and the reason given there."""
+
+    reason: str
+    finding: FindingForm
+
+
 class FileForm(Form):
     """What a check says about one file, or about one variant in it."""
 
@@ -41,20 +64,26 @@ class FileForm(Form):
     leads: Count
     problems: list[ProblemForm]
     findings: list[FindingForm]
+    accepted: list[AcceptedForm]
+    known: list[FindingForm]
     fixed: list[FixedForm]
-    claims: list[dict[str, Any]]
+    claims: list[ClaimForm]
     assumed: list[AssumedForm]
     not_checked: list[NotCheckedForm]
 
 
 class CheckSummary(Form):
-    """What the files come to together."""
+    """What the files come to together; a finding that variants of a file share counts once."""
 
     files: Count
+    variants: Count
     leads: Count
     rules: Count
     findings: dict[Word, Count]
     problems: Count
+    claims: dict[Verdict, Count]
+    accepted: Count
+    known: Count
     sentence: str
 
 

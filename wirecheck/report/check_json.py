@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from wirecheck.model.finding import Assumed, Edit, Finding, NotChecked, Problem, Related
 from wirecheck.model.text import Span
 from wirecheck.report.checks import CheckedFile, tally
 
+if TYPE_CHECKING:
+    from wirecheck.check.claims import Answer
+
 #: The version of every JSON form; it changes when a key goes or changes its meaning.
 SCHEMA = 1
+
+#: What can become of a claim (`wirecheck.check.claims.Verdict`).
+VERDICTS = ("proved", "refuted", "never", "undecided")
 
 Json = dict[str, Any]
 
@@ -23,10 +30,14 @@ def check_json(files: Sequence[CheckedFile], rules: int) -> Json:
         "files": [_file(file) for file in files],
         "summary": {
             "files": total.files,
+            "variants": total.variants,
             "leads": total.leads,
             "rules": total.rules,
             "findings": {str(breaks): count for breaks, count in total.findings.items()},
             "problems": total.problems,
+            "claims": {verdict: total.claims.get(verdict, 0) for verdict in VERDICTS},
+            "accepted": total.accepted,
+            "known": total.known,
             "sentence": total.sentence(),
         },
     }
@@ -40,9 +51,14 @@ def _file(file: CheckedFile) -> Json:
         "title": checked.diagram.title if checked else None,
         "leads": file.leads,
         "problems": [problem_json(problem) for problem in file.problems],
-        "findings": [finding_json(finding) for finding in checked.findings] if checked else [],
+        "findings": [finding_json(finding) for finding in file.findings],
+        "accepted": [
+            {"reason": each.accept.reason, "finding": finding_json(each.finding)}
+            for each in file.accepted
+        ],
+        "known": [finding_json(finding) for finding in file.known],
         "fixed": [{"rule": step.finding.rule, "words": list(step.words)} for step in file.fixed],
-        "claims": [],
+        "claims": [claim_json(answer) for answer in checked.claims] if checked else [],
         "assumed": [_assumed(item) for item in checked.assumed] if checked else [],
         "not_checked": [_not_checked(item) for item in checked.not_checked] if checked else [],
     }
@@ -73,6 +89,22 @@ def finding_json(finding: Finding) -> Json:
         "source": finding.source,
         "edits": [_edit(edit) for edit in finding.edits],
         "related": [_related(related) for related in finding.related],
+    }
+
+
+def claim_json(answer: Answer) -> Json:
+    """Return what became of a claim; a value that no number says (nothing conducts) is null."""
+    is_number = answer.value is not None and math.isfinite(answer.value)
+    return {
+        **place_json(answer.claim.span),
+        "claim": answer.claim.text,
+        "verdict": answer.verdict,
+        "computed": answer.computed,
+        "value": answer.value if is_number else None,
+        "unit": answer.unit,
+        "phase": answer.phase,
+        "why": answer.why,
+        "sentence": answer.sentence(),
     }
 
 

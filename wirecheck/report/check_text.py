@@ -9,14 +9,25 @@ unit safe.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from wirecheck.model.finding import Assumed, Finding, NotChecked, Problem
 from wirecheck.model.text import Span
-from wirecheck.report.checks import CheckedFile, Tally, counted, found_words, tally, unique
+from wirecheck.report.checks import (
+    CheckedFile,
+    Tally,
+    counted,
+    finding_key,
+    found_words,
+    tally,
+    unique,
+)
 from wirecheck.report.excerpt import excerpt
 from wirecheck.report.page import Page
 from wirecheck.report.visible import visible
+
+if TYPE_CHECKING:
+    from wirecheck.check.claims import Answer
 
 #: The usual cautions in short (common practice, no source).
 CAUTIONS: Final = (
@@ -44,9 +55,11 @@ def check_text(
         assumed: whether to list everything that was taken as given.
     """
     cautioned = False
+    bases = {file.file: file for file in files if file.variant is None}
     for file in files:
+        base = bases.get(file.file) if file.variant is not None else None
         yield from page.plain_headline(f"{visible(file.file)}: {_title(file)}")
-        told = file.fixed or (file.checked and file.checked.findings)
+        told = file.fixed or file.findings or file.accepted or file.known
         if not cautioned and told:
             yield from cautions_text(page)
             cautioned = True
@@ -55,13 +68,51 @@ def check_text(
             for words in step.words:
                 yield from page.item(visible(f"mended: {words} [{step.finding.rule}]"), "")
         alone = len(files) == 1
-        yield from _body(file, page, alone=alone, assumed=assumed)
+        claimed = base.checked.claims if base and base.checked else ()
+        yield from _body(_beyond(file, base), page, alone=alone, assumed=assumed, told=claimed)
+        yield from _shared(file, base, page)
         if not alone:
-            yield from page.plain_headline(f"{visible(file.file)}: {_verdict(file)}")
+            yield from page.plain_headline(f"{_called(file)}: {_verdict(file)}")
             yield ""
     if len(files) > 1:
         yield from _not_checked_anywhere(files, page)
     yield from page.plain_headline(tally(files, rules).sentence())
+
+
+def _called(file: CheckedFile) -> str:
+    """The file, and the variant of it."""
+    return visible(file.file + (f", variant {file.variant}" if file.variant else ""))
+
+
+def _beyond(file: CheckedFile, base: CheckedFile | None) -> CheckedFile:
+    """A variant without what is said of its base already."""
+    if base is None or base.checked is None or file.checked is None:
+        return file
+    told = {finding_key(finding) for finding in base.findings}
+    known = {finding_key(finding) for finding in base.known}
+    accepted = {finding_key(each.finding) for each in base.accepted}
+    given, unchecked = {*base.checked.assumed}, {*base.checked.not_checked}
+    checked = file.checked._replace(
+        findings=tuple(each for each in file.findings if finding_key(each) not in told),
+        assumed=tuple(each for each in file.checked.assumed if each not in given),
+        not_checked=tuple(each for each in file.checked.not_checked if each not in unchecked),
+    )
+    return file._replace(
+        checked=checked,
+        accepted=tuple(each for each in file.accepted if finding_key(each.finding) not in accepted),
+        known=tuple(each for each in file.known if finding_key(each) not in known),
+    )
+
+
+def _shared(file: CheckedFile, base: CheckedFile | None, page: Page) -> Iterator[str]:
+    """Say how many findings of the base diagram a variant has too."""
+    if base is not None:
+        told = {finding_key(finding) for finding in base.findings}
+        count = sum(finding_key(each) in told for each in file.findings)
+        if count:
+            words = f"{counted(count, 'finding')} of the base diagram, told above, is here too"
+            yield from page.item(words.replace("is here", "is here" if count == 1 else "are here"))
+            yield ""
 
 
 def _title(file: CheckedFile) -> str:
@@ -86,7 +137,9 @@ def cautions_text(page: Page) -> Iterator[str]:
         yield from map(page.alarm, rest)
 
 
-def _body(file: CheckedFile, page: Page, *, alone: bool, assumed: bool) -> Iterator[str]:
+def _body(
+    file: CheckedFile, page: Page, *, alone: bool, assumed: bool, told: Sequence[Answer] = ()
+) -> Iterator[str]:
     checked = file.checked
     if checked:
         for finding in checked.findings:
@@ -94,6 +147,10 @@ def _body(file: CheckedFile, page: Page, *, alone: bool, assumed: bool) -> Itera
             yield ""
     for problem in file.problems:
         yield from problem_text(problem, page)
+        yield ""
+    yield from set_aside(file, page)
+    if checked and checked.claims:
+        yield from claims_text(checked.claims, page, told)
         yield ""
     if checked and checked.assumed:
         yield from _assumed(checked.assumed, page, in_full=assumed)
@@ -105,6 +162,46 @@ def _body(file: CheckedFile, page: Page, *, alone: bool, assumed: bool) -> Itera
             [line for item in here for line in page.item(_not_checked(item))], page
         )
         yield ""
+
+
+def claims_text(
+    answers: Sequence[Answer], page: Page, told: Sequence[Answer] = ()
+) -> Iterator[str]:
+    """Write what holds of what is claimed; what does not is told among the findings.
+
+    Args:
+        answers: what became of the claims.
+        page: what it is written for.
+        told: what was written of the base diagram, which is not repeated.
+    """
+    proved = [answer for answer in answers if answer.verdict == "proved"]
+    said = {_proved(each) for each in told if each.verdict == "proved"}
+    lines = [line for line in map(_proved, proved) if line not in said]
+    yield from page.heading(f"claims proved: {len(proved)} of {len(answers)}{':' if lines else ''}")
+    yield from _first_of([row for each in lines for row in page.item(each)], page)
+
+
+def _proved(answer: Answer) -> str:
+    return visible(f"{answer.claim.span}: {answer.claim.text}: {answer.computed}")
+
+
+def set_aside(file: CheckedFile, page: Page) -> Iterator[str]:
+    """Write what is accepted, each with its reason, and what was known."""
+    if file.accepted:
+        yield from page.heading("accepted:")
+        for each in file.accepted:
+            reason = each.accept.reason or "no reason given"
+            yield from page.item(visible(f"{_in_a_line(each.finding)}; accepted: {reason}"))
+        yield ""
+    if file.known:
+        yield from page.heading("known, by the baseline:")
+        for finding in file.known:
+            yield from page.item(visible(_in_a_line(finding)))
+        yield ""
+
+
+def _in_a_line(finding: Finding) -> str:
+    return f"{finding.span}: {finding.breaks}: {finding.message} [{finding.rule}]"
 
 
 def finding_text(finding: Finding, page: Page) -> Iterator[str]:

@@ -1,0 +1,114 @@
+"""Findings that comments of the text accept, sorted out of a check."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Final, NamedTuple
+
+from wirecheck.check.claim_findings import CLAIM_RULES
+from wirecheck.check.engine import Checked, in_order
+from wirecheck.language.accepts import Accept, accepts
+from wirecheck.model.finding import Breaks, Finding, Problem
+from wirecheck.model.nearest import nearest
+from wirecheck.properties.registry import PROPERTIES
+from wirecheck.rules.registry import RULES
+
+#: The findings about acceptances themselves.
+UNUSED: Final = "accept-unused"
+WITHOUT_REASON: Final = "accept-without-reason"
+#: All that a finding can be called.
+FINDING_NAMES: Final = (*RULES, *PROPERTIES, *CLAIM_RULES, UNUSED, WITHOUT_REASON)
+
+
+class Accepted(NamedTuple):
+    """A finding and what accepts it."""
+
+    finding: Finding
+    accept: Accept
+
+
+class Sorted(NamedTuple):
+    """A check, what of it is accepted, and what is wrong with the acceptances."""
+
+    checked: Checked
+    accepted: tuple[Accepted, ...]
+    problems: tuple[Problem, ...]
+
+
+def sort_out(checks: Sequence[Checked]) -> tuple[Sorted, ...]:
+    """Sort the accepted findings out of the checks of one file, its variants among them.
+
+    What no check of the file needs, and a safety finding accepted without a reason, become
+    findings of the first of them.
+    """
+    sources = dict.fromkeys(source for each in checks for source in each.diagram.sources)
+    stated = [accept for source in sources for accept in accepts(source)]
+    if not stated:
+        return tuple(Sorted(each, (), ()) for each in checks)
+    sorted_out = [_sorted(each, stated) for each in checks]
+    used = {each.accept for one in sorted_out for each in one.accepted}
+    first, *others = sorted_out
+    left = [each for one in checks for each in one.findings]
+    about = tuple(_about(stated, used, left))
+    findings = in_order(first.checked.diagram, (*first.checked.findings, *about))
+    problems = tuple(_unknown(stated))
+    checked = first.checked._replace(findings=findings)
+    return (first._replace(checked=checked, problems=problems), *others)
+
+
+def _sorted(checked: Checked, stated: Iterable[Accept]) -> Sorted:
+    accepted, left = [], []
+    for finding in checked.findings:
+        accept = next((each for each in stated if each.covers(finding)), None)
+        if accept is None:
+            left.append(finding)
+        else:
+            accepted.append(Accepted(finding, accept))
+    return Sorted(checked._replace(findings=tuple(left)), tuple(accepted), ())
+
+
+def _about(
+    stated: Iterable[Accept], used: set[Accept], found: Sequence[Finding]
+) -> Iterator[Finding]:
+    for accept in stated:
+        if accept in used or accept.rule not in FINDING_NAMES:
+            continue
+        with_reason = accept._replace(reason="any")
+        if any(with_reason.covers(each) for each in found):
+            message = (
+                f"{accept.rule} is a safety finding here: it is accepted only with a reason, "
+                f"“# accept {accept.rule}: why”"
+            )
+            yield _finding(WITHOUT_REASON, message, accept)
+        else:
+            message = f"nothing here is found by {accept.rule}; take “accept {accept.rule}” away"
+            yield _finding(UNUSED, message, accept)
+
+
+def _finding(rule: str, message: str, accept: Accept) -> Finding:
+    return Finding(
+        rule=rule,
+        fault="accept",
+        breaks=Breaks.WORKMANSHIP,
+        also_breaks=(),
+        message=message,
+        span=accept.span,
+        seen_at_unit="",
+        leads=(),
+        lead_numbers=(),
+        terminals=(),
+        at_terminals=(),
+        caution="",
+        source="common practice, no source",
+    )
+
+
+def _unknown(stated: Iterable[Accept]) -> Iterator[Problem]:
+    for accept in stated:
+        if accept.rule not in FINDING_NAMES:
+            near = nearest(accept.rule, FINDING_NAMES)
+            hint = (
+                f"; did you mean {near}?" if near else "; wirecheck explain --all lists the rules"
+            )
+            message = f"no rule is called “{accept.rule}”, so nothing is accepted{hint}"
+            yield Problem(message, accept.span, near)
