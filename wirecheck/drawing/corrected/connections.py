@@ -13,7 +13,7 @@ from wirecheck.drawing.connections.sheet import drawn, notes_of, scene_of
 from wirecheck.drawing.corrected.both import Both, both, corrected_block
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.marks import lead_to_add, lead_to_take_away
-from wirecheck.drawing.sheet import framed
+from wirecheck.drawing.sheet import TitleBlock, framed
 
 LEGEND = (
     "Dashed and crossed out: take this lead away and cap what stays in place. Hollow with plus"
@@ -32,6 +32,11 @@ def corrected_connections(state: Rewired, date: str = "") -> Canvas:
     legend = (LEGEND,) if shown.away or shown.added else ()
     notes = (*legend, *notes_of(shown.checked.diagram))
     block = corrected_block(state, shown.checked, "Connections", date, notes)
+    return marked_connections(shown, block)
+
+
+def marked_connections(shown: Both, block: TitleBlock) -> Canvas:
+    """Draw what runs where in a frame, the leads to take away and those to add marked."""
     scene = scene_of(shown.checked, block)
     canvas = drawn(scene, ())
     _mark(canvas, scene, shown)

@@ -16,10 +16,10 @@ from wirecheck.drawing.canvas import Canvas, Tag
 from wirecheck.drawing.corrected.both import both, corrected_block
 from wirecheck.drawing.geometry import Point
 from wirecheck.drawing.ladder.marking import free_place, in_the_way
-from wirecheck.drawing.ladder.plan import plan
+from wirecheck.drawing.ladder.plan import Plan, plan
 from wirecheck.drawing.ladder.sheet import drawn, notes_of
 from wirecheck.drawing.marks import flag_to_add, flag_to_take_away, lead_to_add, point_out
-from wirecheck.drawing.sheet import framed
+from wirecheck.drawing.sheet import TitleBlock, framed
 from wirecheck.model.diagram import Lead, Terminal
 
 LEGEND = (
@@ -28,7 +28,7 @@ LEGEND = (
 )
 
 
-class _Changed(NamedTuple):
+class Flagged(NamedTuple):
     """A lead as found or as it is to be, under the number of its flags."""
 
     number: int
@@ -50,12 +50,19 @@ def corrected_ladder(state: Rewired, date: str = "") -> Canvas:
     listed = (f"{'; '.join(each.words for each in changed)}. {LEGEND}",) if changed else ()
     notes = (*listed, *notes_of(laid_out))
     block = corrected_block(state, checked, "Ladder", date, notes)
+    return flagged_ladder(checked, laid_out, changed, block)
+
+
+def flagged_ladder(
+    checked: Checked, laid_out: Plan, changed: list[Flagged], block: TitleBlock
+) -> Canvas:
+    """Draw how a diagram works in a frame, the ends of some leads flagged."""
     sheet, places = drawn(checked, laid_out, block)
     _mark(sheet, changed, places)
     return framed(sheet, block)
 
 
-def _changed(state: Rewired) -> Iterator[_Changed]:
+def _changed(state: Rewired) -> Iterator[Flagged]:
     shown = both(state)
     leads, count = shown.checked.diagram.leads, len(state.found.leads)
     away = sorted(shown.away)
@@ -69,12 +76,12 @@ def _changed(state: Rewired) -> Iterator[_Changed]:
         yield _told(state, number, leads[lead], adds=True)
 
 
-def _told(state: Rewired, number: int, lead: Lead, *, adds: bool) -> _Changed:
+def _told(state: Rewired, number: int, lead: Lead, *, adds: bool) -> Flagged:
     sign = "+" if adds else "x"
-    return _Changed(number, adds, lead, f"{sign}{number} {state.diagram.lead_name(lead)}")
+    return Flagged(number, adds, lead, f"{sign}{number} {state.diagram.lead_name(lead)}")
 
 
-def _mark(sheet: Canvas, changed: list[_Changed], places: Mapping[Terminal, Point]) -> None:
+def _mark(sheet: Canvas, changed: list[Flagged], places: Mapping[Terminal, Point]) -> None:
     """Flag both ends of every lead that changes; draw those to add that run straight."""
     terminals = list(places.values())
     for each in changed:

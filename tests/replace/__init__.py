@@ -1,0 +1,1 @@
+"""A device replaced by another."""

@@ -1,0 +1,165 @@
+"""Sheets of a replacement: what comes off as found, and where everything lands then.
+
+On the sheet as found the leads that are left over are crossed out; on the new ones every lead that
+is to be landed on a new device, or run, is marked as on corrected sheets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from wirecheck.check.engine import Checked
+from wirecheck.drawing.canvas import Canvas
+from wirecheck.drawing.connections.sheet import notes_of as connection_notes
+from wirecheck.drawing.corrected.both import Both
+from wirecheck.drawing.corrected.connections import marked_connections
+from wirecheck.drawing.corrected.ladder import Flagged, flagged_ladder
+from wirecheck.drawing.ladder.plan import plan
+from wirecheck.drawing.ladder.sheet import notes_of as ladder_notes
+from wirecheck.drawing.sheet import TitleBlock, framed, title_block
+from wirecheck.drawing.table import (
+    BAR,
+    PLAIN,
+    WIDTH,
+    Column,
+    Row,
+    Words,
+    heading,
+    lines,
+    paged,
+    room_for,
+    table,
+)
+from wirecheck.replace.replacement import Replacement
+from wirecheck.replace.words import AFTERWARDS, device_lines
+
+LEGEND_FOUND = (
+    "Dashed and crossed out: this lead is left over; take it out, or cap it and tie it back. Every"
+    " other lead of a device that goes out is landed anew, as the new sheets show."
+)
+LEGEND_NEW = (
+    "Hollow with plus signs: land this lead anew, or run it, as its device is new or the lead is."
+)
+LEGEND_FLAGS = "Flags: + at the ends of a lead that is landed anew or run; numbers as listed here."
+
+
+def found_connections(done: Replacement, date: str = "") -> Canvas:
+    """Draw what runs where as found, the leads that are left over crossed out."""
+    checked = done.before.checked
+    away = frozenset(n for n, ends in enumerate(done.landings.ends) if ends is None)
+    notes = (*((LEGEND_FOUND,) if away else ()), *connection_notes(checked.diagram))
+    block = _block(done, "Connections, as found", date, notes, before=True)
+    return marked_connections(Both(_unmarked(checked), away, frozenset()), block)
+
+
+def new_connections(done: Replacement, date: str = "") -> Canvas:
+    """Draw what runs where then, the leads to land or to run marked."""
+    checked = done.proof.checked
+    notes = (LEGEND_NEW, *connection_notes(checked.diagram))
+    block = _block(done, "Connections, replaced", date, notes)
+    return marked_connections(Both(_unmarked(checked), frozenset(), done.landed), block)
+
+
+def new_ladder(done: Replacement, date: str = "") -> Canvas:
+    """Draw how it works then, the ends of the leads to land or to run flagged."""
+    checked = done.proof.checked
+    laid_out = plan(checked.nets)
+    leads = checked.diagram.leads
+    flagged = [
+        Flagged(
+            place,
+            adds=True,
+            lead=leads[number],
+            words=f"+{place} {checked.diagram.lead_name(leads[number])}",
+        )
+        for place, number in enumerate(sorted(done.landed), 1)
+    ]
+    listed = f"{'; '.join(each.words for each in flagged)}. {LEGEND_FLAGS}"
+    block = _block(done, "Ladder, replaced", date, (listed, *ladder_notes(laid_out)))
+    return flagged_ladder(_unmarked(checked), laid_out, flagged, block)
+
+
+def _unmarked(checked: Checked) -> Checked:
+    """A diagram whose findings are counted in the title block, and marked on other sheets."""
+    return checked._replace(findings=())
+
+
+def _block(
+    done: Replacement, sheet: str, date: str, notes: tuple[str, ...], *, before: bool = False
+) -> TitleBlock:
+    checked = (done.before if before else done.proof).checked
+    tasks = () if before else tuple(f"{task.words}." for task in done.tasks)
+    block = title_block(checked, sheet, date=date, notes=(*tasks, *notes))
+    return replace(block, findings=())
+
+
+# ---- the cross-reference -----------------------------------------------------------------------
+
+_DONE_AT = WIDTH - 42.0
+_CROSSING = (
+    Column("wire", 0.0, 40.0),
+    Column("colour", 40.0, 100.0),
+    Column("other end", 100.0, 230.0),
+    Column("comes off", 230.0, 360.0),
+    Column("goes to", 360.0, _DONE_AT),
+    Column("done", _DONE_AT, WIDTH),
+)
+_TO_RUN = (
+    Column("from", 0.0, 110.0),
+    Column("to", 110.0, 220.0),
+    Column("lead", 220.0, 330.0),
+    Column("what for", 330.0, _DONE_AT),
+    Column("done", _DONE_AT, WIDTH),
+)
+
+
+def cross_reference(done: Replacement, date: str = "") -> list[Canvas]:
+    """The cross-reference on pages of A4, with room to tick off each lead."""
+    block = replace(_block(done, "Cross-reference", date, ()), notes=())
+    pages = list(paged(list(_rows(done)), block, block))
+    return [
+        framed(
+            table(page, room_for(block), "Cross-reference", f"cross-{number}-"),
+            replace(block, sheet=f"Cross-reference {number} of {len(pages)}"),
+        )
+        for number, page in enumerate(pages, 1)
+    ]
+
+
+def _rows(done: Replacement) -> Iterator[Row]:
+    yield _bar("Devices", *device_lines(done.plan))
+    if done.crossings:
+        yield _bar("Lead by lead", "Wire numbers are those of the diagram as found.")
+        yield heading(_CROSSING)
+        for each in done.crossings:
+            texts = (each.wire, each.colour, each.other, each.off, each.to or "left over", "")
+            yield _row(_CROSSING, texts)
+    if done.missing:
+        yield _bar("Leads to run")
+        yield heading(_TO_RUN)
+        for new in done.missing:
+            yield _row(_TO_RUN, (new.a, new.b, new.lead, new.why, ""))
+    if done.tasks:
+        yield _bar("To fit, cut or look at", *(task.words for task in done.tasks))
+    yield _bar("Afterwards", *AFTERWARDS)
+
+
+def _bar(title: str, *told: str) -> Row:
+    below = (words for line in told for words in lines(line))
+    return Row(across=(Words(title, BAR), *below), bar=True)
+
+
+def _row(columns: tuple[Column, ...], texts: tuple[str, ...]) -> Row:
+    cells = zip(columns, texts, strict=True)
+    return Row(tuple((column, tuple(lines(text, PLAIN, column))) for column, text in cells))
+
+
+def sheets(done: Replacement, date: str = "") -> dict[str, Canvas]:
+    """Every sheet of a replacement by its name; that as found only if a lead is left over."""
+    drawn = {"found-connections": found_connections(done, date)} if done.left_over else {}
+    drawn["replaced-connections"] = new_connections(done, date)
+    drawn["replaced-ladder"] = new_ladder(done, date)
+    for number, page in enumerate(cross_reference(done, date), 1):
+        drawn[f"cross-reference-{number}"] = page
+    return drawn

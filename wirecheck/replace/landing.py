@@ -1,0 +1,220 @@
+"""Where every lead end on an old device goes, which leads are left over, and which are missing.
+
+A lead goes to the terminal of the same role. Inside the unit, leads that only the old one needs are
+used again for what only the new one needs, where one end stays; the rest is left over, and what
+then is missing is to be run.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import networkx as nx
+
+from wirecheck.model.diagram import EARTH, Lead, LeadRole, Part, Terminal
+from wirecheck.parts.amounts import each_quantity
+from wirecheck.replace.hookup import Hookup, Point, hookups, terminal_at
+from wirecheck.replace.request import Request
+from wirecheck.replace.unit import Slot, Unit, is_millivolt
+
+Ends = tuple[Terminal, Terminal]
+
+#: Where the leads of a valve that the thermostat fed go once a control feeds it.
+_TO_THE_CONTROL = {"operator": "call", "operator-common": "control-common"}
+
+
+#: What of new devices goes to the unit's earth (common practice, no source).
+_EARTHED: tuple[tuple[Slot, str, str, str], ...] = (
+    ("supply", "secondary-common", "green, 18 AWG", "earths the common side"),
+    ("line", "line-ground", "green, 14 AWG", "ground of the line"),
+)
+
+
+class NewLead(NamedTuple):
+    """A lead to run: where, what it is made of, and what for."""
+
+    a: Terminal
+    b: Terminal
+    lead: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Landings:
+    """What becomes of the leads.
+
+    Attributes:
+        ends: where each lead of the diagram as found lands, in its order; None: left over.
+        by_role: the leads that just follow their device: both ends as the roles have it.
+        new: leads to run.
+        after: the unit with the new devices.
+        out: old parts that come out and are replaced by none.
+    """
+
+    ends: tuple[Ends | None, ...]
+    by_role: frozenset[int]
+    new: tuple[NewLead, ...]
+    after: Unit
+    out: tuple[Part, ...]
+
+
+def landings_of(request: Request, after: Unit, out: tuple[Part, ...]) -> Landings:
+    """Land every lead anew; ``after`` is the unit with the new devices, ``out`` what comes out."""
+    return _Landing(request, after, out).land()
+
+
+class _Landing:
+    def __init__(self, request: Request, after: Unit, out: tuple[Part, ...]) -> None:
+        self.request = request
+        self.before = request.unit
+        self.after = after
+        self.out = out
+        self.gone = {part.key for part in out}
+        self.swapped = {swap.old.key: swap.new.part for swap in request.swaps}
+        old = {each.points for each in hookups(self.before)}
+        new = hookups(after)
+        self.made = [each for each in new if each.points not in old]
+        self.undone = old - {each.points for each in new}
+
+    def land(self) -> Landings:
+        leads = self.request.diagram.leads
+        ends: list[Ends | None] = []
+        spare: list[int] = []
+        for number, lead in enumerate(leads):
+            points = self._points(lead)
+            if points is not None and points in self.undone:
+                spare.append(number)
+                ends.append(None)
+            else:
+                ends.append(self._by_role(lead))
+        by_role = frozenset(n for n, each in enumerate(ends) if each is not None)
+        new = tuple(self._completed(ends, spare))
+        return Landings(tuple(ends), by_role, new, self.after, self.out)
+
+    def _points(self, lead: Lead) -> frozenset[Point] | None:
+        """Both ends of a lead as points of the unit; None for one that leaves it."""
+        points = [self._point(end) for end in (lead.a, lead.b)]
+        return frozenset(point for point in points if point) if all(points) else None
+
+    def _point(self, end: Terminal) -> Point | None:
+        slot = self.before.slot_of(end.part)
+        spec = self.request.diagram.spec(end)
+        return Point(slot, spec.role) if slot and spec else None
+
+    # ---- by role -------------------------------------------------------------------------------
+
+    def _by_role(self, lead: Lead) -> Ends | None:
+        a, b = self._followed(lead.a), self._followed(lead.b)
+        return None if a is None or b is None or a == b else (a, b)
+
+    def _followed(self, end: Terminal) -> Terminal | None:
+        """Where an end goes with its device; None if nothing there takes it."""
+        if end.part in self.gone:
+            return None
+        moved = self._to_the_control(end)
+        if moved is not None:
+            return moved
+        new = self.swapped.get(end.part)
+        return end if new is None else counterpart(self.request.diagram.parts[end.part], end, new)
+
+    def _to_the_control(self, end: Terminal) -> Terminal | None:
+        """The call lead and the common of a valve that had no control before it."""
+        valve = self.before.parts.get("valve")
+        fitted = self.request.fitted.get("control")
+        if valve is None or fitted is None or end.part != valve.key:
+            return None
+        role = valve.structure.terminals[end.name].role
+        if role == "generator-hot" and is_millivolt(valve):  # it fed the thermostat
+            return terminal_at(self.after, Point("supply", "secondary-hot"))
+        return fitted.terminal(_TO_THE_CONTROL.get(role, ""))
+
+    # ---- what is to be made --------------------------------------------------------------------
+
+    def _completed(self, ends: list[Ends | None], spare: list[int]) -> Iterator[NewLead]:
+        """Use spare leads for what is to be made; yield what is left to run."""
+        left: list[Hookup] = []
+        for each in self.made:
+            used = next((n for n in spare if self._fits(n, each)), None)
+            if used is None:
+                left.append(each)
+            else:
+                spare.remove(used)
+                ends[used] = self._reused(used, each)
+        joined = _joined(ends)
+        for each in left:
+            a, b = terminal_at(self.after, each.a), terminal_at(self.after, each.b)
+            if (
+                a is None
+                or b is None
+                or (a in joined and b in joined and nx.has_path(joined, a, b))
+            ):
+                continue
+            if each.lead:
+                joined.add_edge(a, b)
+                yield NewLead(a, b, each.lead, each.why)
+        yield from self._earthed()
+
+    def _earthed(self) -> Iterator[NewLead]:
+        """What of the new devices goes to the unit's earth."""
+        for slot, role, lead, why in _EARTHED:
+            fitted = self.request.fitted.get(slot)
+            end = fitted.terminal(role) if fitted else None
+            if end is not None:
+                yield NewLead(end, EARTH, lead, why)
+
+    def _fits(self, number: int, wanted: Hookup) -> bool:
+        """Whether a spare lead has one end where it is wanted, and can be moved at the other."""
+        lead = self.request.diagram.leads[number]
+        if lead.role is LeadRole.JUMPER or not lead.conducts or self._is_of_the_generator(lead):
+            return False
+        kept = {self._kept(end) for end in (lead.a, lead.b)}
+        return bool(kept & {terminal_at(self.after, wanted.a), terminal_at(self.after, wanted.b)})
+
+    def _is_of_the_generator(self, lead: Lead) -> bool:
+        """Whether it is one of the generator's own leads, which come and go with it."""
+        generator = self.before.parts.get("generator")
+        return generator is not None and generator.key in (lead.a.part, lead.b.part)
+
+    def _kept(self, end: Terminal) -> Terminal | None:
+        return None if end.part in self.gone else self._followed(end)
+
+    def _reused(self, number: int, wanted: Hookup) -> Ends | None:
+        lead = self.request.diagram.leads[number]
+        a, b = terminal_at(self.after, wanted.a), terminal_at(self.after, wanted.b)
+        if a is None or b is None:
+            return None
+        return (a, b) if self._kept(lead.a) == a or self._kept(lead.b) == b else (b, a)
+
+
+def counterpart(old: Part, end: Terminal, new: Part) -> Terminal | None:
+    """The terminal of a new device that stands for one of an old one.
+
+    It plays the same role. Of several that do, it bears the same name, or is the tap for the same
+    volts, or else stands in the same place among them.
+    """
+    role = old.structure.terminals[end.name].role
+    olds = [terminal.name for terminal in old.with_role(role)]
+    alike = [terminal.name for terminal in new.with_role(role)]
+    if end.name in alike and (len(olds) > 1 or len(alike) > 1):
+        return Terminal(old.key, end.name)
+    place = olds.index(end.name)
+    by_place = alike[place] if place < len(alike) else ""
+    name = _tap(old, new, alike) or by_place
+    return Terminal(old.key, name) if name else None
+
+
+def _tap(old: Part, new: Part, alike: list[str]) -> str:
+    """The tap of a winding with several for the volts that the old one was made for."""
+    attribute = new.structure.terminals[alike[0]].each if len(alike) > 1 else None
+    volts = each_quantity(old.values.get(attribute)) if attribute else ()
+    taps = [f"{each.low:g}{each.unit}" for each in volts]
+    return taps[0] if len(taps) == 1 and taps[0] in alike else ""
+
+
+def _joined(ends: list[Ends | None]) -> nx.Graph[Terminal]:
+    """The leads as they land then; over the unit's earth nothing counts as joined."""
+    graph: nx.Graph[Terminal] = nx.Graph()
+    graph.add_edges_from(each for each in ends if each is not None and EARTH not in each)
+    return graph

@@ -1,0 +1,208 @@
+"""A device replaced: from the diagram as found and the new devices to the diagram as it is then."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from wirecheck.circuit.nets import Nets
+from wirecheck.circuit.wire_numbers import wire_numbers
+from wirecheck.correct.proof import Proof, proof
+from wirecheck.language.build import Built
+from wirecheck.language.edit import apply
+from wirecheck.language.load import load_text
+from wirecheck.model.diagram import Diagram, Lead
+from wirecheck.model.finding import Edit
+from wirecheck.replace.device import Device
+from wirecheck.replace.landing import Landings, NewLead, landings_of
+from wirecheck.replace.plan import Plan, Task, planned
+from wirecheck.replace.refusals import refusals
+from wirecheck.replace.request import CannotReplaceError, request_of
+from wirecheck.replace.rewrite import NotInTextError, rewritten
+
+_ANTICIPATOR = "anticipator-setting-off"
+
+
+class Crossing(NamedTuple):
+    """One end of a lead that comes off one terminal and goes to another.
+
+    Attributes:
+        wire: its wire number on the drawings of the diagram as found.
+        colour: "" where none is typed.
+        other: where its other end was found.
+        off: the terminal it comes off, as found.
+        to: the one it goes to, "" if the lead is left over.
+    """
+
+    wire: str
+    colour: str
+    other: str
+    off: str
+    to: str
+
+
+class MissingLead(NamedTuple):
+    """A lead to run: from where to where, how it is typed, and what it is for."""
+
+    a: str
+    b: str
+    lead: str
+    why: str
+
+
+class Replacement(NamedTuple):
+    """What a replacement comes to.
+
+    Attributes:
+        found: the diagram as found; ``before`` what a check and a run say of it.
+        after: the diagram then, read from ``text``; ``proof`` what they say of that.
+        plan: devices in and out, links and plugs.
+        landings: what becomes of each lead.
+        crossings: the cross-reference, end by end, in the order of the text.
+        left_over: leads that come out, as found.
+        missing: leads to run.
+        tasks: links to cut, plugs to fit, settings to change.
+        set_aside: statements that name what is no longer there; in the text they are comments.
+        problems: of the new text, in words; those that were there before left out.
+    """
+
+    found: Diagram
+    before: Proof
+    after: Diagram
+    proof: Proof
+    plan: Plan
+    landings: Landings
+    crossings: tuple[Crossing, ...]
+    left_over: tuple[str, ...]
+    missing: tuple[MissingLead, ...]
+    tasks: tuple[Task, ...]
+    set_aside: tuple[str, ...]
+    problems: tuple[str, ...]
+
+    @property
+    def text(self) -> str:
+        """The new diagram."""
+        return self.after.source.text
+
+    @property
+    def landed(self) -> frozenset[int]:
+        """Numbers in `after` of the leads that land on a new device, or are new."""
+        request = self.plan.request
+        new = {swap.old.key for swap in request.swaps}
+        new |= {device.part.key for device in request.fitted.values()}
+        return frozenset(
+            number
+            for number, lead in enumerate(self.after.leads)
+            if new & {lead.a.part, lead.b.part}
+        )
+
+    @property
+    def new_mistakes(self) -> bool:
+        """Whether something of safety or operation is wrong then that was not before."""
+        rules = {finding.rule for finding in self.before.grave}
+        new = [finding for finding in self.proof.grave if finding.rule not in rules]
+        return bool(new or (self.proof.trouble and not self.before.trouble and not rules))
+
+
+def replace(
+    diagram: Diagram, offered: Sequence[Device], replaced: str | None = None
+) -> Replacement:
+    """Put new devices in the place of old ones.
+
+    Args:
+        diagram: as found.
+        offered: the new devices.
+        replaced: name of the part that a single new device replaces, where that is not clear.
+
+    Raises:
+        CannotReplaceError: the request cannot be met; it says why.
+    """
+    nets = Nets(diagram)
+    request = request_of(nets, offered, replaced)
+    reasons = refusals(request)
+    if reasons:
+        raise CannotReplaceError(reasons)
+    plan = planned(request)
+    landings = landings_of(plan.request, plan.after, plan.out)
+    try:
+        built, set_aside = rewritten(diagram, plan, landings)
+    except NotInTextError as reason:
+        raise CannotReplaceError([str(reason)]) from None
+    before, after, tasks = proof(diagram), proof(built.diagram), plan.tasks
+    built, after, set_anew = _anticipators_set(built, before, after)
+    return Replacement(
+        found=diagram,
+        before=before,
+        after=built.diagram,
+        proof=after,
+        plan=plan,
+        landings=landings,
+        crossings=tuple(_crossings(nets, built.diagram, landings, plan)),
+        left_over=tuple(
+            _lead_words(diagram, lead)
+            for lead, ends in zip(diagram.leads, landings.ends, strict=True)
+            if ends is None
+        ),
+        missing=tuple(_missing(built.diagram, new) for new in landings.new),
+        tasks=(*tasks, *set_anew),
+        set_aside=set_aside,
+        problems=tuple(problem.message for problem in built.problems),
+    )
+
+
+def _anticipators_set(built: Built, before: Proof, after: Proof) -> tuple[Built, Proof, list[Task]]:
+    """Set anticipators to what runs through them with the new loads, where they were right."""
+    was_off = {finding.terminals for finding in before.grave if finding.rule == _ANTICIPATOR}
+    off = [
+        finding
+        for finding in after.grave
+        if finding.rule == _ANTICIPATOR and finding.terminals not in was_off
+    ]
+    edits = [edit for finding in off for edit in finding.edits]
+    if not edits:
+        return built, after, []
+    source = built.diagram.source
+    built = load_text(apply(source.text, edits), source.name)
+    tasks = [
+        Task(part.name, f"{part.name}: set the {_setting(edit)}, as the loads have changed")
+        for finding in off
+        for edit in finding.edits
+        if (part := built.diagram.parts.get(finding.at_terminals[0].part))
+    ]
+    return built, proof(built.diagram), tasks
+
+
+def _setting(edit: Edit) -> str:
+    """What is set, from the words typed for it: ``anticipator to 0.75 A``."""
+    return " to ".join(edit.new_text.strip(":, ").split(maxsplit=1))
+
+
+def _crossings(nets: Nets, after: Diagram, landings: Landings, plan: Plan) -> Iterator[Crossing]:
+    """Every end that comes off a device that goes out, or is moved."""
+    found, numbers = nets.diagram, wire_numbers(nets)
+    touched = {part.key for part in plan.out} | {swap.old.key for swap in plan.request.swaps}
+    for lead, ends in zip(found.leads, landings.ends, strict=True):
+        pairs = zip((lead.a, lead.b), ends or (None, None), (lead.b, lead.a), strict=True)
+        for old, new, other in pairs:
+            if old.part in touched or new != old:
+                yield Crossing(
+                    wire=numbers[nets.net(old)],
+                    colour=_colour(lead),
+                    other=found.show(other),
+                    off=found.show(old),
+                    to=after.show(new) if new else "",
+                )
+
+
+def _colour(lead: Lead) -> str:
+    colour = lead.given.get("colour")
+    return str(colour.value) if colour else ""
+
+
+def _lead_words(diagram: Diagram, lead: Lead) -> str:
+    colour = f"{_colour(lead)} " if _colour(lead) else ""
+    return f"the {colour}lead from {diagram.show(lead.a)} to {diagram.show(lead.b)}"
+
+
+def _missing(after: Diagram, new: NewLead) -> MissingLead:
+    return MissingLead(after.show(new.a), after.show(new.b), new.lead, new.why)
