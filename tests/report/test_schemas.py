@@ -154,6 +154,23 @@ def documents() -> dict[str, dict[str, Any]]:
                 "Heater",
                 wrong.problems,
                 (),
+                replace(
+                    diagram,
+                    load_text(
+                        "part box is pilot-ignition-control: one-rod\n"
+                        "part pilot is pilot-burner: one-rod\n"
+                    ).diagram,
+                ),
+                ("box: runs",),
+                ("box: runs",),
+            )
+        ),
+        "replace": replace_json(
+            ReplaceFile(
+                "a.wiring",
+                "Heater",
+                wrong.problems,
+                (),
                 replace(diagram, load_text("part box is pilot-ignition-control: one-rod\n"
                     "part pilot is pilot-burner: one-rod\n").diagram),
                 ("box: runs",),
