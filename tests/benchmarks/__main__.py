@@ -4,6 +4,7 @@ import sys
 
 from tests.benchmarks.cold_start import cold_check
 from tests.benchmarks.faults import every_fault
+from tests.benchmarks.notes import binder
 from tests.benchmarks.sequence import whole_sequence
 from tests.benchmarks.solver import circuits_solved
 from tests.benchmarks.throughput import large_files
@@ -12,7 +13,7 @@ from tests.benchmarks.throughput import large_files
 def main() -> int:
     """Print one line a figure as soon as it is known."""
     broken = 0
-    for measure in (cold_check, circuits_solved, whole_sequence, every_fault, large_files):
+    for measure in (cold_check, circuits_solved, whole_sequence, every_fault, large_files, binder):
         for figure in measure():
             verdict = "holds" if figure.holds else "BROKEN"
             print(f"{figure.value:5.2f}  at most {figure.bound:.1f}  {verdict:6}  {figure.name}")
