@@ -26,6 +26,7 @@ COMMANDS = (
     "correct",
     "compare",
     "meter",
+    "troubleshoot",
     "lists",
     "replace",
     "practice",

@@ -31,6 +31,7 @@ from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.notes_form import NotesDocument
 from wirecheck.report.practice_form import PracticeDocument
 from wirecheck.report.replace_form import ReplaceDocument
+from wirecheck.report.troubleshoot_form import TroubleshootDocument
 from wirecheck.report.whole_file import write_whole
 from wirecheck.resources import shared_file
 
@@ -222,6 +223,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "practice": PracticeDocument,
     "replace": ReplaceDocument,
     "sequence": SequenceDocument,
+    "troubleshoot": TroubleshootDocument,
 }
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import math
+from collections.abc import Iterator
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -18,11 +19,15 @@ from wirecheck.troubleshoot.part_faults import outside_faults, part_faults
 from wirecheck.troubleshoot.power_off_readings import power_off_readings
 from wirecheck.troubleshoot.reading import Reading
 from wirecheck.troubleshoot.scale import position
-from wirecheck.troubleshoot.symptoms import pull_ins, symptoms
+from wirecheck.troubleshoot.symptoms import RUNS, pull_ins, symptoms
 from wirecheck.troubleshoot.volt_readings import VoltReadings
 
 if TYPE_CHECKING:
     from wirecheck.troubleshoot.entropy import Floats
+
+#: By how much likelier it is that nothing is broken where the drawing itself does not work (common
+#: practice, no source).
+WRONG_AS_DRAWN = 100.0
 
 #: Faults by their number in `Dictionary.faults`: one, or two at once.
 Candidate = tuple[int, ...]
@@ -133,23 +138,25 @@ class Dictionary:
 
     def prior(self, candidate: Candidate) -> float:
         """How likely these faults are before anything is known, among all single ones."""
-        prior = 1.0
-        for number in candidate:
-            prior *= self.faults[number].weight / self._weight
-        return prior
+        return math.prod(self._weights[number] for number in candidate)
 
     @cached_property
-    def _weight(self) -> float:
-        return sum(fault.weight for fault in self.faults)
+    def works_as_drawn(self) -> bool:
+        """Whether every burner lights and runs if nothing is broken."""
+        endings = [each for each in self.symptoms if each.about == "ending"]
+        return all(self.value((0,), each) == RUNS for each in endings)
 
-    def prepare(self, progress: Callable[[int, int], None] | None = None) -> None:
-        """Simulate every fault once, so that the first answer comes at once.
+    @cached_property
+    def _weights(self) -> list[float]:
+        weights = [fault.weight for fault in self.faults]
+        if not self.works_as_drawn:
+            weights[0] *= WRONG_AS_DRAWN
+        total = sum(weights)
+        return [weight / total for weight in weights]
 
-        Args:
-            progress: is told how many are done, and of how many.
-        """
+    def preparing(self) -> Iterator[int]:
+        """Simulate every fault once, so that the first answer comes at once; how many are done."""
         for done, candidate in enumerate(self.singles, 1):
             for symptom in self.symptoms:
                 self.value(candidate, symptom)
-            if progress:
-                progress(done, len(self.singles))
+            yield done

@@ -119,21 +119,27 @@ def _advice(dictionary: Dictionary, rest: Table, choice: Choice) -> Advice:
 
 def _outcomes(dictionary: Dictionary, rest: Table, column: int) -> list[Outcome]:
     reading = rest.readings[column]
-    members: dict[int, list[tuple[float, Standing]]] = {}
-    for one, share, number in zip(
-        rest.standings, rest.shares.tolist(), rest.numbers[:, column].tolist(), strict=True
-    ):
-        members.setdefault(number, []).append((share, one))
+    shares = rest.shares.tolist()
+    members: dict[int, list[int]] = {}
+    for place, number in enumerate(rest.numbers[:, column].tolist()):
+        members.setdefault(number, []).append(place)
     found = []
-    for some in members.values():
-        values = [dictionary.value(one.candidate, reading) for _share, one in some]
-        likeliest = max(range(len(some)), key=lambda place: some[place][0])
-        faults = (dictionary.faults[number] for number in some[likeliest][1].candidate)
+    for places in members.values():
+        by_group: dict[int, float] = {}
+        for place in places:
+            group = int(rest.groups[place])
+            by_group[group] = by_group.get(group, 0.0) + shares[place]
+        most = max(by_group, key=lambda group: by_group[group])
+        likeliest = max(
+            (place for place in places if rest.groups[place] == most), key=shares.__getitem__
+        )
+        values = [dictionary.value(rest.standings[place].candidate, reading) for place in places]
+        faults = (dictionary.faults[each] for each in rest.standings[likeliest].candidate)
         found.append(
             Outcome(
                 range_words(reading, values),
-                values[likeliest],
-                sum(share for share, _one in some),
+                dictionary.value(rest.standings[likeliest].candidate, reading),
+                sum(by_group.values()),
                 "; and ".join(fault.what for fault in faults),
             )
         )
