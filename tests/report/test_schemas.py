@@ -25,12 +25,15 @@ from wirecheck import (
     rule_names,
     simulate,
     try_faults,
+    variants,
 )
+from wirecheck.check.accepts import sort_out
 from wirecheck.correct.answer import Bound
 from wirecheck.correct.rewrite import mended
 from wirecheck.correct.search import correct
 from wirecheck.model.diagram import Diagram
 from wirecheck.practice.exercise import Wish
+from wirecheck.report.baseline import baseline_text, hold_against, read_baseline
 from wirecheck.report.check_json import check_json
 from wirecheck.report.checks import CheckedFile
 from wirecheck.report.compare_json import compare_json
@@ -50,6 +53,7 @@ from wirecheck.report.notes_files import NoteDrawing, NoteFile, tally_note
 from wirecheck.report.notes_json import closing_json, document_of, note_json, written
 from wirecheck.report.practice_json import practice_json
 from wirecheck.report.practices import Made, PracticeFile
+from wirecheck.report.published import schemas_json
 from wirecheck.report.replace_files import ReplaceFile
 from wirecheck.report.replace_json import replace_json
 from wirecheck.report.rules import explained, rules_json
@@ -90,6 +94,26 @@ def notes() -> Iterator[str]:
 
 
 @cache
+def claiming() -> list[CheckedFile]:
+    """A file that claims, accepts and has a variant, and a baseline that knows of it."""
+    text = (
+        f"{NO_BURNER_GROUND}expect spark on during trial, main-valve on during wait\n"
+        "expect 24 V across box.PV and box.COM, continuity across box.PV and earth\n"
+        "# accept burner-ground-missing: a part of the unit\npart valve is gas-valve-3-wire\n"
+        "variant v\nwire box.PV to valve.PV\n"
+    )
+    built = load_text(text, "c.wiring")
+    checks = [check(built.diagram), *(check(each.diagram) for each in variants(built))]
+    names = [None, *(each.name for each in variants(built))]
+    files = [
+        CheckedFile("c.wiring", each.problems, each.checked, name, accepted=each.accepted)
+        for each, name in zip(sort_out(checks), names, strict=True)
+    ]
+    known = read_baseline(baseline_text(files, Path()))
+    return [*files, *hold_against(files, known, Path()).files]
+
+
+@cache
 def documents() -> dict[str, dict[str, Any]]:
     wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
     unread = CheckedFile("b.wiring", unusable.problems, None)
@@ -99,7 +123,8 @@ def documents() -> dict[str, dict[str, Any]]:
     measured = MeterFile("a.wiring", wrong.problems, meter(check(diagram)), ("a-meter-1.svg",))
     ran = SequenceFile("a.wiring", (), *runs, picture="a-sequence.svg")
     return {
-        "check": check_json([wrong, unusable, unread], 3),
+        "baseline": json.loads(baseline_text([wrong, unread], Path())),
+        "check": check_json([wrong, unusable, unread, *claiming()], 3),
         "compare": compare_json(
             ComparedFiles("a.wiring", "b.wiring", (), compare(diagram, fault_drawn()))
         ),
@@ -165,18 +190,7 @@ def documents() -> dict[str, dict[str, Any]]:
                 ("box: runs",),
             )
         ),
-        "replace": replace_json(
-            ReplaceFile(
-                "a.wiring",
-                "Heater",
-                wrong.problems,
-                (),
-                replace(diagram, load_text("part box is pilot-ignition-control: one-rod\n"
-                    "part pilot is pilot-burner: one-rod\n").diagram),
-                ("box: runs",),
-                ("box: runs",),
-            )
-        ),
+        "schema": schemas_json(),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }
 

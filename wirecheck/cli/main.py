@@ -34,6 +34,7 @@ COMMANDS = (
     "format",
     "kinds",
     "explain",
+    "schema",
 )
 #: What a shell expects of a program that was stopped by the keyboard (128 + SIGINT).
 STOPPED = 130

@@ -9,7 +9,7 @@ called empty.
 from __future__ import annotations
 
 from pathlib import PurePath
-from typing import NamedTuple, TypeVar
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 from wirecheck.language import statements as st
 from wirecheck.language.derive import with_derived_defaults
@@ -20,7 +20,6 @@ from wirecheck.language.leads import LeadBuilder
 from wirecheck.language.read import Parsed, Reading
 from wirecheck.language.scope import Scope
 from wirecheck.language.variants import Nested, nest
-from wirecheck.model.claim import Claim
 from wirecheck.model.diagram import (
     OPEN_END,
     UNKNOWN_END,
@@ -30,6 +29,9 @@ from wirecheck.model.diagram import (
     Terminal,
 )
 from wirecheck.model.finding import Problem
+
+if TYPE_CHECKING:
+    from wirecheck.model.claim import Claim
 
 _S = TypeVar("_S")
 

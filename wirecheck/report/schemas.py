@@ -30,6 +30,7 @@ from wirecheck.report.lists_form import ListsDocument
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.notes_form import NotesDocument
 from wirecheck.report.practice_form import PracticeDocument
+from wirecheck.report.published_form import BaselineDocument, SchemaDocument
 from wirecheck.report.replace_form import ReplaceDocument
 from wirecheck.report.troubleshoot_form import TroubleshootDocument
 from wirecheck.report.whole_file import write_whole
@@ -207,8 +208,10 @@ class SequenceDocument(Form):
     summary: SequenceSummary
 
 
-#: The document of each command; ``faults`` is that of ``check --faults``.
+#: The document of each command; ``faults`` is that of ``check --faults``, ``baseline`` the file
+#: that ``check --write-baseline`` writes.
 DOCUMENTS: dict[str, type[BaseModel]] = {
+    "baseline": BaselineDocument,
     "check": CheckDocument,
     "compare": CompareDocument,
     "correct": CorrectDocument,
@@ -222,6 +225,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "notes": NotesDocument,
     "practice": PracticeDocument,
     "replace": ReplaceDocument,
+    "schema": SchemaDocument,
     "sequence": SequenceDocument,
     "troubleshoot": TroubleshootDocument,
 }
