@@ -101,7 +101,7 @@ def _below(text: str, margin: str) -> str:
 
 def _checked(folder: Path) -> Process:
     """Run the command on a folder and wait for it, with what the system says it took."""
-    call = [sys.executable, "-m", "wirecheck", "notes", "--jobs", "1", folder]
+    call = [sys.executable, "-m", "wirecheck", "notes", "--jobs", "1", str(folder)]
     with subprocess.Popen(call, stdout=subprocess.DEVNULL) as running:
         _pid, status, usage = os.wait4(running.pid, 0)
         running.returncode = os.waitstatus_to_exitcode(status)

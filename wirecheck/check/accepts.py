@@ -39,21 +39,35 @@ def sort_out(checks: Sequence[Checked]) -> tuple[Sorted, ...]:
     """Sort the accepted findings out of the checks of one file, its variants among them.
 
     What no check of the file needs, and a safety finding accepted without a reason, become
-    findings of the first of them.
+    findings of the first of them that has the text where that stands.
     """
     sources = dict.fromkeys(source for each in checks for source in each.diagram.sources)
     stated = [accept for source in sources for accept in accepts(source)]
     if not stated:
         return tuple(Sorted(each, (), ()) for each in checks)
     sorted_out = [_sorted(each, stated) for each in checks]
-    used = {each.accept for one in sorted_out for each in one.accepted}
-    first, *others = sorted_out
+    used = {_place(each.accept) for one in sorted_out for each in one.accepted}
     left = [each for one in checks for each in one.findings]
-    about = tuple(_about(stated, used, left))
-    findings = in_order(first.checked.diagram, (*first.checked.findings, *about))
-    problems = tuple(_unknown(stated))
-    checked = first.checked._replace(findings=findings)
-    return (first._replace(checked=checked, problems=problems), *others)
+    about = {_place(accept): each for accept, each in _about(stated, used, left)}
+    first, *others = (_with(one, about) for one in sorted_out)
+    return (first._replace(problems=tuple(_unknown(stated))), *others)
+
+
+def _place(accept: Accept) -> tuple[str, str]:
+    """What tells an acceptance from others, also where several diagrams include its file."""
+    return str(accept.span), accept.rule
+
+
+def _with(one: Sorted, about: dict[tuple[str, str], Finding]) -> Sorted:
+    """A check with the findings about acceptances in its texts, which are taken out of them."""
+    sources = set(one.checked.diagram.sources)
+    here = [key for key, finding in about.items() if finding.span.source in sources]
+    if not here:
+        return one
+    findings = (*one.checked.findings, *(about.pop(key) for key in here))
+    return one._replace(
+        checked=one.checked._replace(findings=in_order(one.checked.diagram, findings))
+    )
 
 
 def _sorted(checked: Checked, stated: Iterable[Accept]) -> Sorted:
@@ -68,10 +82,10 @@ def _sorted(checked: Checked, stated: Iterable[Accept]) -> Sorted:
 
 
 def _about(
-    stated: Iterable[Accept], used: set[Accept], found: Sequence[Finding]
-) -> Iterator[Finding]:
+    stated: Iterable[Accept], used: set[tuple[str, str]], found: Sequence[Finding]
+) -> Iterator[tuple[Accept, Finding]]:
     for accept in stated:
-        if accept in used or accept.rule not in FINDING_NAMES:
+        if _place(accept) in used or accept.rule not in FINDING_NAMES:
             continue
         with_reason = accept._replace(reason="any")
         if any(with_reason.covers(each) for each in found):
@@ -79,10 +93,10 @@ def _about(
                 f"{accept.rule} is a safety finding here: it is accepted only with a reason, "
                 f"“# accept {accept.rule}: why”"
             )
-            yield _finding(WITHOUT_REASON, message, accept)
+            yield accept, _finding(WITHOUT_REASON, message, accept)
         else:
             message = f"nothing here is found by {accept.rule}; take “accept {accept.rule}” away"
-            yield _finding(UNUSED, message, accept)
+            yield accept, _finding(UNUSED, message, accept)
 
 
 def _finding(rule: str, message: str, accept: Accept) -> Finding:

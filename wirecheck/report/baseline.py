@@ -95,9 +95,19 @@ def _mark_of(entry: object, number: int) -> tuple[Mark, int]:
 
 def baseline_text(files: Iterable[CheckedFile], folder: Path) -> str:
     """Write what was found as a baseline that lies in a folder."""
+    return known_text(marks_of(files, folder))
+
+
+def marks_of(files: Iterable[CheckedFile], folder: Path) -> Counter[Mark]:
+    """What was found, marked as a baseline that lies in a folder marks it."""
     known: Counter[Mark] = Counter()
     for file in files:
         known |= Counter(_mark(file.file, each, folder) for each in (*file.findings, *file.known))
+    return known
+
+
+def known_text(known: Counter[Mark]) -> str:
+    """Write a baseline."""
     document: dict[str, Any] = {
         "schema": SCHEMA,
         "known": [

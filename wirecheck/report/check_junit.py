@@ -31,7 +31,16 @@ class _Case(NamedTuple):
 
 def check_junit(files: Sequence[CheckedFile]) -> str:
     """Return the document of a run."""
-    suites = [_suite(file) for file in files]
+    return document_of(suites_of(files))
+
+
+def suites_of(files: Sequence[CheckedFile]) -> list[ET.Element]:
+    """Return a suite for each diagram."""
+    return [_suite(file) for file in files]
+
+
+def document_of(suites: Sequence[ET.Element]) -> str:
+    """Return the document of suites."""
     root = ET.Element("testsuites", {"name": "wirecheck", **_sums(suites)})
     root.extend(suites)
     ET.indent(root)

@@ -37,11 +37,16 @@ _BASE: Final = "base"
 
 def check_sarif(files: Sequence[CheckedFile]) -> Json:
     """Return the log of one run."""
-    results = list(_results(files))
+    with_baseline = any(file.known for file in files)
+    usable = not any(file.problems for file in files)
+    return log_of(list(results_of(files, with_baseline=with_baseline)), usable=usable)
+
+
+def log_of(results: list[Json], *, usable: bool) -> Json:
+    """Return the log of results; ``usable``: whether everything could be used."""
     names = sorted({each["ruleId"] for each in results})
     for each in results:
         each["ruleIndex"] = names.index(each["ruleId"])
-    usable = not any(file.problems for file in files)
     return {
         "$schema": SCHEMA_URI,
         "version": VERSION,
@@ -92,9 +97,8 @@ def _rule(words: RuleWords) -> Json:
 # ---- results -----------------------------------------------------------------------------------
 
 
-def _results(files: Sequence[CheckedFile]) -> Iterator[Json]:
+def results_of(files: Sequence[CheckedFile], *, with_baseline: bool) -> Iterator[Json]:
     """Every finding once, with the variants that have it, then the problems."""
-    with_baseline = any(file.known for file in files)
     found: dict[tuple[object, ...], Json] = {}
     for file in files:
         variant = file.variant or _BASE
