@@ -99,29 +99,13 @@ def command(  # noqa: PLR0913  # one for each option
 
 def _held_against(checked: list[CheckedFile], path: Path, *, write: bool) -> list[CheckedFile]:
     """Set aside what is known; write it first if asked to."""
-    from wirecheck.report.baseline import (
-        BaselineError,
-        baseline_text,
-        hold_against,
-        read_baseline,
-    )
-    from wirecheck.report.whole_file import write_whole
+    from wirecheck.cli.known import read_known, say_gone, write_known
+    from wirecheck.report.baseline import hold_against, marks_of
 
-    try:
-        if write:
-            write_whole(path, baseline_text(checked, path.parent).encode("utf-8"))
-        known = read_baseline(path.read_text(encoding="utf-8"))
-    except OSError as error:
-        reason = (error.strerror or "it failed").lower()
-        raise click.UsageError(f"baseline {path}: {reason}") from None
-    except (BaselineError, UnicodeDecodeError) as error:
-        raise click.UsageError(f"baseline {path}: {error}") from None
-    held = hold_against(checked, known, path.parent)
-    if held.gone:
-        many = "findings of the baseline are" if held.gone > 1 else "finding of the baseline is"
-        click.echo(
-            f"{held.gone} {many} not found any more; write it anew with --write-baseline", err=True
-        )
+    if write:
+        write_known(path, marks_of(checked, path.parent))
+    held = hold_against(checked, read_known(path), path.parent)
+    say_gone(held.gone)
     return held.files
 
 
