@@ -9,7 +9,7 @@ anything up to the tolerance of a reading, and one in twenty cannot be made.
 * named: calls that end with the true fault in the first group, in percent; sure: calls that end
   with nothing else left, in percent;
 * readings: mean and most of a call; fixed: the same for the readings in the order of the list, what
-  cannot tell anything any more left out; second: the longest wait for an answer, in seconds.
+  cannot tell anything any more left out; second: the longest an answer took, in the process's own seconds.
 
 ``--sample N`` takes so many faults of an example, the same each time; ``--jobs N`` works on so many
 examples at once; ``--tell`` prints the calls that ended wrong or took more than ten readings.
@@ -25,7 +25,7 @@ from concurrent.futures import ProcessPoolExecutor
 from functools import partial
 from pathlib import Path
 from statistics import mean
-from time import perf_counter
+from time import process_time
 from typing import NamedTuple
 
 import wirecheck
@@ -125,9 +125,9 @@ def _call(scene: Dictionary, number: int) -> Called:
     path: list[str] = []
     waits = []
     while True:
-        started = perf_counter()
+        started = process_time()
         diagnosis = talk.diagnosis
-        waits.append(perf_counter() - started)
+        waits.append(process_time() - started)
         if diagnosis.advice is None or len(path) > 2 * MOST:
             break
         reading = diagnosis.advice.reading

@@ -13,6 +13,7 @@ from wirecheck.report.visible import visible
 from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Ending, Group
 from wirecheck.troubleshoot.endings import CAUTIONS
 from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.words import told_words
 
 #: So many groups of suspects, and so many more of one group, are listed.
 MOST_GROUPS, MOST_MORE = 12, 4
@@ -44,10 +45,7 @@ def diagnosis_text(diagnosis: Diagnosis, page: Page) -> Iterator[str]:
     """One diagnosis."""
     yield from page.heading("SEEN AND READ")
     for observation in diagnosis.observations:
-        where = ""
-        if observation.reading.kind not in ("watch", "told"):
-            where = f"{observation.reading.ask}: "
-        yield from page.item(visible(f"{where}{observation.words}"))
+        yield from page.item(visible(told_words(observation)))
     if not diagnosis.observations:
         yield from page.item("nothing yet: say what is seen with --seen, or with observe")
     for remark in diagnosis.remarks:
@@ -79,7 +77,7 @@ def _group(group: Group, page: Page) -> Iterator[str]:
     for suspect in islice(alike, MOST_MORE):
         yield from page.item(visible(f"or {suspect.what}"), " " * 4)
     for observation in first.disagrees:
-        yield from page.item(visible(f"but: {observation.words}"), " " * 4)
+        yield from page.item(visible(f"against it: {told_words(observation)}"), " " * 4)
 
 
 def percent(share: float) -> str:

@@ -8,16 +8,22 @@ from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Group, Suspect
 from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.endings import ending, repairs
 from wirecheck.troubleshoot.entropy import entropy_bits
-from wirecheck.troubleshoot.next_reading import Choice, Table, choose, table
+from wirecheck.troubleshoot.next_reading import Choice, Table, choose, merged, table
 from wirecheck.troubleshoot.posterior import Standing, standings
 from wirecheck.troubleshoot.reading import Observation, Outcome
 from wirecheck.troubleshoot.several import contradictions, doubles
-from wirecheck.troubleshoot.words import joined, range_words
+from wirecheck.troubleshoot.words import joined, range_words, told_words
 
 #: A group as likely as this leaves hardly anything else.
 SURE = 0.995
 #: After so many readings a technician stops and looks at what is left.
 MOST_READINGS = 10
+_WELL = (
+    "All that was seen is as it should be: the unit works. A fault that comes and goes has to be "
+    "caught while it lasts."
+)
+#: So many sets of observations that do not go together are named, the smallest.
+MOST_CONFLICTS = 3
 #: A suspect less likely than this is not named.
 NAMED = 1e-3
 
@@ -29,23 +35,42 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
     remarks: list[str] = []
     if not agreeing:
         agreeing, remarks = _without_a_single(dictionary, observations)
-    left = agreeing or singles
-    if not left:
-        left = [Standing((number,), dictionary.prior((number,)), ()) for number in range(1)]
+    may_be_well = bool(agreeing) and agreeing[0].candidate == (0,) and dictionary.works_as_drawn
     taken = {each.reading.key for each in observations}
-    rest = table(dictionary, left, taken)
+    left = agreeing or singles or [Standing((0,), 1.0, ())]
+    rest = table(dictionary, left, taken, seen_first=may_be_well)
+    choice = None
+    if agreeing and _most(rest) < SURE and _made(dictionary, observations) < MOST_READINGS:
+        choice = choose(rest)
+    if choice is None and agreeing:
+        if may_be_well and observations:
+            rest, remarks = table(dictionary, agreeing[:1], taken), [_WELL]
+        rest = merged(rest)
     groups = _named(dictionary, rest, observations)
-    is_sure = bool(agreeing) and groups[0].probability >= SURE
-    symptoms = {each.key for each in dictionary.symptoms}
-    made = sum(each.reading.key not in symptoms for each in observations)
-    is_over = is_sure or not agreeing or made >= MOST_READINGS
-    choice = None if is_over else choose(rest)
-    advice = _advice(dictionary, rest, choice) if choice else None
     end = None
-    if not advice:
-        end = ending(groups if agreeing else (), is_sure=bool(agreeing) and len(groups) == 1)
-    bits = _bits(rest)
-    return Diagnosis(tuple(observations), groups, advice, end, tuple(remarks), bits)
+    if choice is None:
+        end = ending(groups if agreeing else (), is_sure=bool(agreeing) and _most(rest) >= SURE)
+    return Diagnosis(
+        tuple(observations),
+        groups,
+        _advice(dictionary, rest, choice) if choice else None,
+        end,
+        tuple(remarks),
+        _bits(rest),
+    )
+
+
+def _made(dictionary: Dictionary, observations: Sequence[Observation]) -> int:
+    """How many readings were made, or tried, beside what is seen."""
+    symptoms = {each.key for each in dictionary.symptoms}
+    return sum(each.reading.key not in symptoms for each in observations)
+
+
+def _most(rest: Table) -> float:
+    """The share of the likeliest group."""
+    import numpy as np
+
+    return float(np.bincount(rest.groups, rest.shares).max())
 
 
 def _bits(rest: Table) -> float:
@@ -60,10 +85,10 @@ def _bits(rest: Table) -> float:
 def _without_a_single(
     dictionary: Dictionary, observations: Sequence[Observation]
 ) -> tuple[list[Standing], list[str]]:
-    remarks = [
-        f"No single fault shows all of this together: {joined([each.words for each in some])}."
-        for some in contradictions(dictionary, observations)
-    ]
+    remarks = []
+    for some in contradictions(dictionary, observations)[:MOST_CONFLICTS]:
+        words = joined([told_words(each) for each in some])
+        remarks.append(f"No single fault shows all of this together: {words}.")
     pairs = doubles(dictionary, observations)
     if pairs:
         remarks.append("Two faults at once explain it; take that as a lead, and read on.")

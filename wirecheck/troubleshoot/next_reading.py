@@ -50,20 +50,27 @@ class Choice(NamedTuple):
     others: tuple[int, ...]
 
 
-def table(dictionary: Dictionary, standing: Sequence[Standing], taken: set[str]) -> Table:
+def table(
+    dictionary: Dictionary,
+    standing: Sequence[Standing],
+    taken: set[str],
+    *,
+    seen_first: bool = False,
+) -> Table:
     """Set up what is left.
 
     Args:
         dictionary: of the diagram.
         standing: the candidates; there is at least one.
         taken: keys of the readings that have been made, or could not be.
+        seen_first: leave to what is seen without a meter, if any of that is left.
     """
     import numpy as np
 
     from wirecheck.troubleshoot.scale import position
 
     symptoms = [each for each in dictionary.symptoms if each.key not in taken]
-    if len(standing) > MANY and symptoms:
+    if symptoms and (seen_first or len(standing) > MANY):
         readings: Sequence[Reading] = symptoms
         positions = np.array(
             [
@@ -82,36 +89,40 @@ def table(dictionary: Dictionary, standing: Sequence[Standing], taken: set[str])
         weights / weights.sum(),
         readings,
         numbers,
-        _groups(dictionary, standing, numbers),
+        _groups(dictionary, standing),
     )
 
 
-def _groups(dictionary: Dictionary, standing: Sequence[Standing], numbers: Numbers) -> Numbers:
-    """One group for one piece of work, and for what no reading left tells apart."""
+def _groups(dictionary: Dictionary, standing: Sequence[Standing]) -> Numbers:
+    """One group for one piece of work: faults of one site need not be told apart."""
     import numpy as np
 
-    group_of: dict[object, int] = {}
-    merged: list[int] = []
-
-    def root(group: int) -> int:
-        while merged[group] != group:
-            group = merged[group]
-        return group
-
-    found = []
-    for one, row in zip(standing, numbers, strict=True):
+    numbers: dict[frozenset[str], int] = {}
+    for one in standing:
         sites = frozenset(dictionary.faults[number].site for number in one.candidate)
-        keys: tuple[object, ...] = (sites, row.tobytes())
-        known = sorted({root(group_of[key]) for key in keys if key in group_of})
-        if not known:
-            known = [len(merged)]
-            merged.append(known[0])
-        for other in known[1:]:
-            merged[other] = known[0]
-        group_of.update(dict.fromkeys(keys, known[0]))
-        found.append(known[0])
-    roots = {each: n for n, each in enumerate(dict.fromkeys(root(group) for group in found))}
-    return np.array([roots[root(group)] for group in found], dtype=np.int64)
+        numbers.setdefault(sites, len(numbers))
+    return np.array(
+        [
+            numbers[frozenset(dictionary.faults[number].site for number in one.candidate)]
+            for one in standing
+        ],
+        dtype=np.int64,
+    )
+
+
+def merged(left: Table) -> Table:
+    """The same with groups joined that no reading left tells apart: some of them are alike."""
+    import numpy as np
+
+    joined = {group: {group} for group in left.groups.tolist()}
+    first: dict[bytes, int] = {}
+    for row, group in zip(left.numbers, left.groups.tolist(), strict=True):
+        other = first.setdefault(row.tobytes(), group)
+        if joined[other] is not joined[group]:
+            joined[other] |= joined[group]
+            for each in joined[other]:
+                joined[each] = joined[other]
+    return left._replace(groups=np.array([min(joined[group]) for group in left.groups.tolist()]))
 
 
 def choose(left: Table) -> Choice | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from wirecheck.circuit.instrument import OPEN_OHM
-from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.reading import Observation, Reading
 
 #: Volts and microamps below which a meter shows nothing to speak of.
 _NOTHING = {"V": 0.5, "uA": 0.05, "ohm": 0.5}
@@ -32,6 +32,13 @@ def range_words(reading: Reading, values: Sequence[float]) -> str:
         return low
     bare = low.removesuffix(f" {reading.unit}")
     return f"{bare} to {high}" if reading.unit in low else f"{low} to {high}"
+
+
+def told_words(observation: Observation) -> str:
+    """An observation as it is spoken of: what was seen, or what was asked and what it came to."""
+    if observation.reading.kind in ("watch", "told"):
+        return f"“{observation.words}”"
+    return f"“{observation.reading.ask}”: {observation.words}"
 
 
 def joined(words: Sequence[str], last: str = "and") -> str:
