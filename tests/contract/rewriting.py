@@ -34,13 +34,15 @@ def renamed(text: str, diagram: Diagram) -> str:
 
     def line(match: re.Match[str]) -> str:
         keyword, words, rest = match[1], match[2], match[3]
-        if keyword == "part":
+        if keyword.lstrip() == "part":
             name, _is, kind = words.partition(" is ")
-            return f"part {head(name)} is {kind}{rest}"
+            return f"{keyword} {head(name)} is {kind}{rest}"
         return f"{keyword} {head(words)}{rest}"
 
     statement = re.compile(
-        r"^(part|splice|wire|jumper|plug|labels) ([^:\n]*)(.*)$", flags=re.MULTILINE
+        r"^( *(?:part|splice|wire|jumper|plug|labels|set|remove wire|remove part|expect)) "
+        r"([^:\n]*)(.*)$",
+        flags=re.MULTILINE,
     )
     return statement.sub(line, text)
 

@@ -24,17 +24,23 @@ def with_claims(checked: Checked) -> Checked:
     """Try every claim of a checked diagram: those that fail are findings."""
     bench = Bench(checked.nets)
     answers = tuple(bench.answer(claim) for claim in checked.diagram.claims)
-    found = (_finding(checked.nets, each) for each in answers if each.verdict in _RULE_OF)
+    found = (_finding(checked.nets, each) for each in answers if _fails(each))
     undecided = (
         NotChecked(each.claim.word, each.sentence(), each.claim.span)
         for each in answers
-        if each.verdict == "undecided"
+        if each.verdict != "proved" and not _fails(each)
     )
     return checked._replace(
         findings=in_order(checked.diagram, (*checked.findings, *found)),
         not_checked=(*undecided, *checked.not_checked),
         claims=answers,
     )
+
+
+def _fails(answer: Answer) -> bool:
+    """Whether a claim is mistaken; one of the base says nothing of a variant built otherwise."""
+    void = answer.claim.inherited and answer.by_build
+    return answer.verdict in _RULE_OF and not void
 
 
 def _finding(nets: Nets, answer: Answer) -> Finding:

@@ -48,6 +48,7 @@ class Answer(NamedTuple):
         unit: of the value; "" for a state.
         why: the reason, where it does not hold; "" if none is known.
         phase: the phase in which that is so; "" without a control.
+        by_build: it never comes because of how the control is built, not of how it is wired.
     """
 
     claim: Claim
@@ -57,6 +58,7 @@ class Answer(NamedTuple):
     unit: str = ""
     why: str = ""
     phase: str = ""
+    by_build: bool = False
 
     def sentence(self) -> str:
         """All of it: ``claimed 24 V across … during wait; computed 0 V: the control rests …``."""
@@ -216,9 +218,21 @@ class Bench:
 
     def _never(self, claim: Claim, found: Found) -> Answer:
         breaks = next((run.breaks for run in found.runs if run.breaks), "")
-        return Answer(
-            claim, "never", why=breaks or self._unseen(claim) or self._stays(claim, found)
-        )
+        unseen = "" if breaks else self._unseen(claim)
+        if breaks or unseen:
+            return Answer(claim, "never", why=breaks or unseen)
+        controls = self._moments.controls_of(claim)
+        built = [
+            f"{each.name} {words}" for each in controls if (words := _built_without(each, claim))
+        ]
+        if built and len(built) == len(controls):
+            return Answer(claim, "never", why="; ".join(built), by_build=True)
+        stories = [
+            Story(found.runs[0].trace, each, many=len(self._moments.controls) > 1)
+            for each in controls
+        ]
+        ends = [f"{s.control.name}: {outcome(s).sentence.partition('; ')[0]}" for s in stories]
+        return Answer(claim, "never", why="; ".join(ends) or "no call comes about")
 
     def _unseen(self, claim: Claim) -> str:
         """Which conditions are never met, where the phase itself comes; "" if it does not."""
@@ -228,18 +242,6 @@ class Bench:
         states = both([str(each) for each in claim.when])
         seen = f"during {claim.phase}" if claim.phase else "in any call"
         return f"{states} {'is' if len(claim.when) == 1 else 'are'} not seen {seen}"
-
-    def _stays(self, claim: Claim, found: Found) -> str:
-        """What the control does instead."""
-        sentences = []
-        for control in self._moments.controls_of(claim):
-            built = _built_without(control, claim.phase)
-            if built:
-                sentences.append(f"{control.name} {built}")
-                continue
-            story = Story(found.runs[0].trace, control, many=len(self._moments.controls) > 1)
-            sentences.append(f"{control.name}: {outcome(story).sentence.partition('; ')[0]}")
-        return "; ".join(sentences) or "no call comes about"
 
 
 def _holds_throughout(claim: Claim) -> bool:
@@ -262,8 +264,9 @@ def _is_something_there(answer: Answer) -> bool:
     return answer.value is not None and answer.value > claim.bounds.high
 
 
-def _built_without(control: Part, phase: str) -> str:
+def _built_without(control: Part, claim: Claim) -> str:
     """Why a control that is well has no such phase, in words behind its name; "" if it may."""
+    phase = claim.phase
     retry, tries = control.values.get("retry"), control.values.get("tries")
     if phase == Phase.LOCKOUT.value:
         return {

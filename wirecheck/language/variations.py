@@ -157,7 +157,7 @@ def _carry_over(draft: Draft, claims: Iterable[Claim]) -> None:
     for claim in claims:
         gone = sorted(_gone(draft, claim))
         if not gone:
-            draft.claims.append(claim)
+            draft.claims.append(claim._replace(inherited=True))
             continue
         reason = f"“{claim.text}” is about {gone[0]}, which this variant takes out"
         draft.not_evaluated.append(NotEvaluated(claim.word, reason, claim.span))

@@ -88,6 +88,7 @@ class Claim(NamedTuple):
         when: conditions; all hold at the moments meant.
         phase: at which moments; "" for all.
         span: the claim itself; ``statement`` all of it.
+        inherited: it is the base diagram's, and this is a variant.
     """
 
     word: Literal["expect", "observe"]
@@ -101,6 +102,7 @@ class Claim(NamedTuple):
     phase: str
     span: Span
     statement: Span
+    inherited: bool = False
 
     @property
     def parts(self) -> frozenset[str]:
