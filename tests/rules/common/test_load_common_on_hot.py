@@ -94,6 +94,7 @@ def test_a_thermostat_beside_a_safety_is_not_called_one() -> None:
 
 
 SILENT = {
+    "the C of a thermostat that needs none": FAN + "jumper stat.W to stat.C\n",
     "the common of a thermostat behind a fuse in the common": changed(
         FAN, ("is thermostat", "is thermostat: power common")
     )

@@ -85,7 +85,7 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _calls_too(chain: Chain, contact: Element, key: ContactKey, heats: set[ContactKey]) -> bool:
     """Whether a thermostat's contact calls the burner though no contact for heat is closed."""
-    if contact.part.family != "thermostat" or key in heats or not chain.is_direct(contact):
+    if contact.part.family != "thermostat" or key in heats:
         return False
     return chain.runs(heats) and not chain.runs({*heats, key})
 

@@ -130,7 +130,10 @@ def _on_switched(facts: Facts) -> Iterator[Finding]:
     """Commons of devices on a lead that contacts make hot."""
     sides = facts.sides
     for part in facts.of("thermostat", "low-water-probe"):
+        needing = {end for load in part.structure.loads for end in load.between}
         for end in part.with_role(*_COMMON):
+            if end.name not in needing:
+                continue
             supplies = sides.hot_beyond(end)
             if not supplies or sides.hot_on(end) or sides.common_beyond(end):
                 continue
