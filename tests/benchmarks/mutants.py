@@ -46,8 +46,8 @@ class Original:
         typed = load_text(path.read_text(encoding="utf-8"), path.name)
         if typed.problems:
             raise ValueError(f"{path}: {typed.problems[0].message}")
-        self._head = _without_leads(typed.diagram)
-        text = self._head + "".join(_statement(typed.diagram, each) for each in typed.diagram.leads)
+        self.head = _without_leads(typed.diagram)
+        text = self.head + "".join(_statement(typed.diagram, each) for each in typed.diagram.leads)
         self.diagram = load_text(text, path.name).diagram
         self.terminals = tuple(_terminals(self.diagram))
 
@@ -61,7 +61,7 @@ class Original:
     def text(self, *mistakes: Mistake) -> str:
         """The text with some mistakes; of two that change the same lead, the last counts."""
         changed = {number: ends for each in mistakes for number, ends in each.changed.items()}
-        lines = [self._head]
+        lines = [self.head]
         for number, lead in enumerate(self.diagram.leads):
             ends = changed.get(number, (lead.a, lead.b))
             if ends is not None:

@@ -1,0 +1,1 @@
+"""Marks drawings of an exercise against keys: a fair mark, and a remark for every lost point."""

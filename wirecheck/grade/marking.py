@@ -1,0 +1,295 @@
+"""Marks one drawing: what is lost in each circuit, what that does, and what caps the mark."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
+
+from wirecheck.check.engine import Checked, check
+from wirecheck.compare.circuits import Circuit
+from wirecheck.compare.engine import compare
+from wirecheck.compare.result import Comparison, Difference, Voice
+from wirecheck.compare.runs import does
+from wirecheck.grade.alone import Alone, alone, exchanged
+from wirecheck.grade.key import Key
+from wirecheck.grade.marked import CircuitMark, LostPoint, Marked
+from wirecheck.grade.rotations import rotations
+from wirecheck.grade.rubric import Rubric
+from wirecheck.model.diagram import Diagram, Terminal
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.text import Span
+
+WORKMANSHIP = "workmanship"
+VOICE = Voice("the key", "your drawing")
+#: So many findings that make a drawing unsafe are told.
+MOST_TOLD = 6
+
+
+class _Loss(NamedTuple):
+    """A mistake before it has its points."""
+
+    circuit: str
+    reason: str
+    effect: str
+    breaks: Breaks
+    leads: tuple[int, ...]
+    places: tuple[Terminal, ...]
+    caution: str
+    unsafe: tuple[str, ...] = ()
+
+
+def marked(keys: Sequence[Key], diagram: Diagram, rubric: Rubric) -> Marked:
+    """Mark a drawing by the key that it comes nearest to.
+
+    Args:
+        keys: at least one; of several that give the same mark the first counts.
+        diagram: the drawing.
+        rubric: how much each circuit weighs.
+    """
+    checked = check(diagram)
+    found = [_Marking(key, checked, rubric).marked() for key in keys]
+    return max(found, key=lambda each: each.mark)
+
+
+class _Marking:
+    def __init__(self, key: Key, checked: Checked, rubric: Rubric) -> None:
+        self._key, self._checked, self._rubric = key, checked, rubric
+        self._diagram = checked.diagram
+        self._comparison: Comparison = compare(key.ready, checked.diagram, VOICE)
+        self._names = {pair.one: pair.other for pair in self._comparison.pairs}
+        self._new = key.beyond(checked.findings)
+
+    def marked(self) -> Marked:
+        comparison = self._comparison
+        losses = [*self._wiring(), *self._workmanship()]
+        circuits = tuple(self._circuit_marks(losses))
+        whole = _rounded_down(sum(each.points for each in circuits))
+        unsafe = tuple(dict.fromkeys(self._unsafe(losses)))
+        mark = min(whole, self._rubric.unsafe.cap) if unsafe else whole
+        return Marked(
+            self._key.name,
+            comparison.how,
+            mark,
+            self._rubric.out_of,
+            whole,
+            unsafe[:MOST_TOLD],
+            circuits,
+            tuple(self._told(losses, circuits)),
+            comparison.does_second or does(self._diagram),
+            self._key.does,
+            tuple(self._remarks()),
+            self._checked,
+        )
+
+    # ---- what is wrong ----------------------------------------------------------------------
+
+    def _wiring(self) -> Iterator[_Loss]:
+        """The differences, and what a check finds besides; none if it does what the key does."""
+        comparison = self._comparison
+        grave = [each for each in self._new if each.breaks > Breaks.WORKMANSHIP]
+        if comparison.how and not grave:
+            return
+        differences = () if comparison.how == "structure" else comparison.differences
+        by_themselves = self._by_themselves(differences)
+        explained: set[Finding] = set()
+        for difference, by_itself in zip(differences, by_themselves, strict=True):
+            about = [each for each in grave if self._is_about(each, difference)]
+            explained.update(about)
+            yield self._difference(difference, about, by_itself)
+        for finding in grave:
+            if finding not in explained:
+                yield self._finding(finding)
+        if not comparison.how and not differences and not grave:
+            yield from self._set_otherwise()
+
+    def _by_themselves(self, differences: Sequence[Difference]) -> list[Alone]:
+        """What each mistake does in a unit that is right but for it; an exchange is one mistake."""
+        found = [Alone((), "")] * len(differences)
+        for group in rotations(differences, self._key):
+            some = [differences[number] for number in group]
+            if len(group) == 1:
+                found[group[0]] = alone(self._key, some[0]) or Alone((), "")
+            else:
+                what = exchanged(self._key, some, self._leads_instead(some))
+                for number in group:
+                    found[number] = what
+        return found
+
+    def _leads_instead(self, group: Sequence[Difference]) -> list[tuple[Terminal, Terminal, str]]:
+        """The leads of the drawing at the ends of leads of the key that have changed places."""
+        key_leads = [self._key.diagram.leads[n] for each in group for n in each.first_leads]
+        places = {end for lead in key_leads for end in (lead.a, lead.b)}
+        back = {other: one for one, other in self._names.items()}
+        instead = []
+        for lead in self._diagram.leads:
+            a, b = (end._replace(part=back.get(end.part, end.part)) for end in (lead.a, lead.b))
+            if {a, b} & places and not self._key.joins(a, b):
+                instead.append((a, b, "ignition-cable" if "ignition-cable" in lead.given else ""))
+        return instead
+
+    def _difference(self, difference: Difference, about: list[Finding], by_itself: Alone) -> _Loss:
+        worst = max(about, key=lambda each: each.breaks, default=None)
+        effect = by_itself.effect or (worst.seen_at_unit if worst else "")
+        cautions = [each.caution for each in (*about, *by_itself.unsafe) if each.caution]
+        breaks = max(
+            (each.breaks for each in (*about, *by_itself.unsafe)), default=Breaks.OPERATION
+        )
+        return _Loss(
+            self._key.counted(difference.circuit).value,
+            difference.message,
+            effect,
+            breaks,
+            difference.leads,
+            tuple(self._here(difference.terminals)),
+            next(iter(cautions), ""),
+            tuple(f"by itself in a right unit: {each.message}" for each in by_itself.unsafe),
+        )
+
+    def _finding(self, finding: Finding) -> _Loss:
+        back = {other: one for one, other in self._names.items()}
+        ends = [*finding.at_terminals]
+        ends += [end for n in finding.lead_numbers for end in self._diagram.leads[n][:2]]
+        theirs = [end._replace(part=back.get(end.part, end.part)) for end in ends]
+        circuit = self._key.circuit_of(theirs)
+        return _loss_of(finding, circuit.value)
+
+    def _set_otherwise(self) -> Iterator[_Loss]:
+        """The wiring is the key's, and a run shows that some part is set otherwise."""
+        comparison = self._comparison
+        values = "; ".join(comparison.remarks)
+        for seen in comparison.seen:
+            reason = f"set otherwise than in the key: {values}"
+            effect = f"{seen.when}, {seen.second}; at the key, {seen.first}"
+            circuit = self._key.counted(Circuit.CHAIN).value
+            yield _Loss(circuit, reason, effect, Breaks.OPERATION, (), (), "")
+
+    def _workmanship(self) -> Iterator[_Loss]:
+        """Findings of workmanship that no lost unit explains."""
+        differences = () if self._comparison.how else self._comparison.differences
+        for finding in self._new:
+            if finding.breaks is Breaks.WORKMANSHIP and not any(
+                self._is_about(finding, each) for each in differences
+            ):
+                yield _loss_of(finding, WORKMANSHIP)
+
+    def _is_about(self, finding: Finding, difference: Difference) -> bool:
+        """Whether a finding speaks of a lead, a terminal or, if of nothing else, a part of it."""
+        if set(finding.lead_numbers) & set(difference.leads):
+            return True
+        here = set(self._here(difference.terminals))
+        if finding.at_terminals and here & set(finding.at_terminals):
+            return True
+        parts = {end.part for end in here}
+        return finding.breaks > Breaks.WORKMANSHIP and any(
+            end.part in parts for end in finding.at_terminals
+        )
+
+    def _here(self, terminals: Iterable[Terminal]) -> Iterator[Terminal]:
+        """Terminals of the key as the drawing calls them, those that it has."""
+        nets = self._checked.nets
+        for terminal in terminals:
+            here = terminal._replace(part=self._names.get(terminal.part, terminal.part))
+            if here in nets.net_of:
+                yield here
+
+    def _unsafe(self, losses: Iterable[_Loss]) -> Iterator[str]:
+        for finding in self._new:
+            if finding.breaks is Breaks.SAFETY:
+                yield finding.message
+        for loss in losses:
+            yield from loss.unsafe
+
+    # ---- points -----------------------------------------------------------------------------
+
+    def _circuit_marks(self, losses: Iterable[_Loss]) -> Iterator[CircuitMark]:
+        rubric, units = self._rubric, self._key.units
+        lost = Counter(each.circuit for each in losses)
+        there = [circuit for circuit in Circuit if units[circuit]]
+        weights = rubric.weights
+        total = sum(map(weights.of, there)) + weights.workmanship
+        for circuit in there:
+            out_of = rubric.out_of * weights.of(circuit) / total if total else 0.0
+            right = max(0, units[circuit] - lost[circuit.value])
+            points = out_of * right / units[circuit]
+            yield CircuitMark(circuit.value, units[circuit], right, points, out_of)
+        out_of = rubric.out_of * weights.workmanship / total if total else 0.0
+        share = min(1.0, rubric.workmanship.each * lost[WORKMANSHIP])
+        yield CircuitMark(WORKMANSHIP, lost[WORKMANSHIP], 0, out_of * (1 - share), out_of)
+
+    def _told(
+        self, losses: Sequence[_Loss], circuits: Iterable[CircuitMark]
+    ) -> Iterator[LostPoint]:
+        """The mistakes with their points: those of one circuit share what it lost."""
+        lost = Counter(each.circuit for each in losses)
+        gone = {each.circuit: each.out_of - each.points for each in circuits}
+        for number, loss in enumerate(losses, 1):
+            points = gone.get(loss.circuit, 0.0) / lost[loss.circuit]
+            finding = self._as_finding(loss)
+            yield LostPoint(
+                number,
+                loss.circuit,
+                points,
+                loss.reason,
+                loss.effect,
+                loss.breaks,
+                finding.span.line if finding.span.end else None,
+                finding.leads,
+                finding.terminals,
+                loss.caution,
+                finding,
+            )
+
+    def _as_finding(self, loss: _Loss) -> Finding:
+        diagram = self._diagram
+        return Finding(
+            rule="lost-point",
+            fault=loss.circuit,
+            breaks=loss.breaks,
+            also_breaks=(),
+            message=loss.reason,
+            span=self._span(loss),
+            seen_at_unit=loss.effect,
+            leads=tuple(diagram.lead_name(diagram.leads[n]) for n in loss.leads),
+            lead_numbers=loss.leads,
+            terminals=tuple(map(diagram.show, loss.places)),
+            at_terminals=loss.places,
+            caution=loss.caution,
+            source="the key",
+        )
+
+    def _span(self, loss: _Loss) -> Span:
+        """Where the drawing says it: the lead, else the part."""
+        for number in loss.leads:
+            return self._diagram.leads[number].span
+        for place in loss.places:
+            if place.part in self._diagram.parts:
+                return self._diagram.parts[place.part].name_span
+        return Span(self._diagram.source, 0, 0)
+
+    def _remarks(self) -> Iterator[str]:
+        comparison = self._comparison
+        if comparison.how == "function" and not any(
+            each.breaks > Breaks.WORKMANSHIP for each in self._new
+        ):
+            for difference in comparison.differences:
+                yield f"wired otherwise, and it does the same: {difference.message}"
+        yield from comparison.remarks
+
+
+def _loss_of(finding: Finding, circuit: str) -> _Loss:
+    return _Loss(
+        circuit,
+        finding.message,
+        finding.seen_at_unit,
+        finding.breaks,
+        finding.lead_numbers,
+        finding.at_terminals,
+        finding.caution,
+    )
+
+
+def _rounded_down(mark: float) -> float:
+    """To a tenth, so that nothing less than full marks reads as full marks."""
+    return math.floor(mark * 10 + 1e-6) / 10
