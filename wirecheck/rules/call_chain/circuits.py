@@ -41,7 +41,7 @@ class Circuits:
                 if element.type == "source":
                     self._add_source(element)
                 elif element.type == "load":
-                    self._add_taker(_Taker(element.net_a, element.net_b, _is_open(facts, element)))
+                    loads.append(element)
         for load in loads:
             self._add_taker(_Taker(load.net_a, load.net_b, self._is_open(load)))
         for part in facts.diagram.parts.values():
