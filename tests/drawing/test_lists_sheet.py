@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
 from tests.contract.source import ROOT
@@ -17,6 +19,7 @@ from wirecheck.lists.tables import WHAT
 NAMES = ("greenhouse-range", "laundry-heater-own-labels", "no-burner-ground")
 
 
+@cache
 def of(name: str) -> Lists:
     return lists(check(load(ROOT / "examples" / f"{name}.wiring").diagram))
 

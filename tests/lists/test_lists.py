@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import pytest
 
@@ -14,7 +15,13 @@ from wirecheck.lists.lists import Lists
 from wirecheck.lists.parts import WireNeed
 from wirecheck.lists.tables import WHAT, tables
 
-EXAMPLES = sorted((ROOT / "examples").glob("*.wiring"))
+EXAMPLES = sorted(path.stem for path in (ROOT / "examples").glob("*.wiring"))
+
+
+@cache
+def of(name: str) -> Lists:
+    """The lists of an example, which no test changes."""
+    return lists(check(load(ROOT / "examples" / f"{name}.wiring").diagram))
 
 
 def listed(text: str) -> Lists:
@@ -23,9 +30,9 @@ def listed(text: str) -> Lists:
     return lists(check(built.diagram))
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
-def test_every_lead_part_and_terminal_stands_once(file: object) -> None:
-    found = lists(check(load(str(file)).diagram))
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_lead_part_and_terminal_stands_once(name: str) -> None:
+    found = of(name)
     diagram = found.checked.diagram
     ends = [(wire.start.shown, wire.end.shown) for wire in found.wires]
     assert ends == [(diagram.show(lead.a), diagram.show(lead.b)) for lead in diagram.leads]
@@ -40,9 +47,9 @@ def test_every_lead_part_and_terminal_stands_once(file: object) -> None:
     assert len(names) == len(set(names))
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
-def test_one_wire_number_is_one_conductor(file: object) -> None:
-    found = lists(check(load(str(file)).diagram))
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_one_wire_number_is_one_conductor(name: str) -> None:
+    found = of(name)
     nets = Nets(found.checked.diagram)
     numbers: dict[str, int] = {}
     for wire, lead in zip(found.wires, nets.diagram.leads, strict=True):
@@ -106,7 +113,7 @@ def test_a_length_that_leads_share_is_told_once() -> None:
 
 
 def test_line_voltage_and_the_spark_are_told() -> None:
-    found = lists(check(load(ROOT / "examples" / "furnace-room-heater.wiring").diagram))
+    found = of("furnace-room-heater")
     at = {wire.start.shown: wire.voltage for wire in found.wires}
     assert at["line.L1"] == at["service.2"] == "line"
     assert at["box.SPARK"] == "ignition"
@@ -114,7 +121,7 @@ def test_line_voltage_and_the_spark_are_told() -> None:
 
 
 def test_labels_stand_beside_the_terminals_own_names() -> None:
-    found = lists(check(load(ROOT / "examples" / "laundry-heater-own-labels.wiring").diagram))
+    found = of("laundry-heater-own-labels")
     (row,) = [row for row in found.terminals if row.at.shown == "dryer.W"]
     assert (row.at.part, row.at.terminal, row.at.label) == ("dryer", "TH", "W")
     (common,) = [row for row in found.terminals if row.at.shown == "dryer.24 C"]
@@ -143,8 +150,8 @@ def test_wire_is_added_up_by_its_sort_without_that_in_cables() -> None:
 
 
 def test_tables_have_a_text_for_every_column() -> None:
-    for file in EXAMPLES[:4]:
-        for each in tables(lists(check(load(file).diagram)), WHAT):
+    for name in EXAMPLES:
+        for each in tables(of(name), WHAT):
             assert {len(row) for row in each.rows} == {len(each.headings)}
             assert len(each.line_voltage) == len(each.rows)
 

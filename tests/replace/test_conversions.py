@@ -5,6 +5,8 @@ Every result is checked by all rules and run, as a right unit must be.
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
 from tests.replace.units import (
@@ -87,18 +89,23 @@ CASES: dict[str, tuple[str | Diagram, str]] = {
 }
 
 
+@cache
+def converted(case: str) -> Replacement:
+    """One of the conversions, made once."""
+    return replaced(*CASES[case])
+
+
 @pytest.mark.parametrize("case", CASES)
 def test_a_conversion_works_then(case: str) -> None:
-    old, new = CASES[case]
-    done = replaced(old, new)
+    done = converted(case)
     assert done.problems == ()
     assert [(f.rule, f.message) for f in done.proof.grave] == []
     assert done.proof.trouble == ()
     again = load_text(done.text)
     assert not again.problems
     ends = [{done.after.show(lead.a), done.after.show(lead.b)} for lead in done.after.leads]
-    for each in done.missing:
-        assert {each.a, each.b} in ends
+    for new_lead in done.missing:
+        assert {new_lead.a, new_lead.b} in ends
     for each in done.crossings:
         if each.to:
             assert any(each.to in pair for pair in ends), each
@@ -109,8 +116,7 @@ def test_a_conversion_works_then(case: str) -> None:
 @pytest.mark.parametrize("case", CASES)
 def test_a_conversion_touches_nothing_else(case: str) -> None:
     """A lead that runs between parts that stay runs as it did."""
-    old, new = CASES[case]
-    done = replaced(old, new)
+    done = converted(case)
     request = done.plan.request
     gone = {swap.old.key for swap in request.swaps} | {part.key for part in done.plan.out}
     kept = {frozenset((lead.a, lead.b)) for lead in done.after.leads}

@@ -19,6 +19,7 @@ from wirecheck.replace.plan import Plan, Task, planned
 from wirecheck.replace.refusals import refusals
 from wirecheck.replace.request import CannotReplaceError, request_of
 from wirecheck.replace.rewrite import NotInTextError, rewritten
+from wirecheck.replace.variants import VariantThen, variants_then, worse
 
 _ANTICIPATOR = "anticipator-setting-off"
 
@@ -63,7 +64,8 @@ class Replacement(NamedTuple):
         missing: leads to run.
         tasks: links to cut, plugs to fit, settings to change.
         set_aside: statements that name what is no longer there; in the text they are comments.
-        problems: of the new text, in words; those that were there before left out.
+        problems: of the new text, in words.
+        variants: the variants of the text, each with the new devices.
     """
 
     found: Diagram
@@ -78,6 +80,7 @@ class Replacement(NamedTuple):
     tasks: tuple[Task, ...]
     set_aside: tuple[str, ...]
     problems: tuple[str, ...]
+    variants: tuple[VariantThen, ...]
 
     @property
     def text(self) -> str:
@@ -99,9 +102,12 @@ class Replacement(NamedTuple):
     @property
     def new_mistakes(self) -> bool:
         """Whether something of safety or operation is wrong then that was not before."""
-        rules = {finding.rule for finding in self.before.grave}
-        new = [finding for finding in self.proof.grave if finding.rule not in rules]
-        return bool(new or (self.proof.trouble and not self.before.trouble and not rules))
+        return worse(self.before, self.proof) or any(each.is_worse for each in self.variants)
+
+    @property
+    def holds(self) -> bool:
+        """Whether nothing of safety or operation is found then, in no variant either."""
+        return self.proof.holds and all(each.proof.holds for each in self.variants)
 
 
 def replace(
@@ -147,6 +153,7 @@ def replace(
         tasks=(*tasks, *set_anew),
         set_aside=set_aside,
         problems=tuple(problem.message for problem in built.problems),
+        variants=variants_then(load_text(diagram.source.text, diagram.source.name), built),
     )
 
 

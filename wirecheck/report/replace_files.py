@@ -42,7 +42,9 @@ def exit_code(file: ReplaceFile) -> int:
     done = file.replacement
     if file.problems or file.refused or done is None or done.problems:
         return UNUSABLE
-    return NOTHING_FOUND if done.proof.holds else FINDINGS
+    if any(each.problems for each in done.variants):
+        return UNUSABLE
+    return NOTHING_FOUND if done.holds else FINDINGS
 
 
 def difference(file: ReplaceFile) -> Iterator[str]:
@@ -66,10 +68,11 @@ def verdict(file: ReplaceFile) -> str:
         "This does not make the unit safe: local codes, the makers' instructions and licensed"
         " people decide"
     )
-    if done.problems:
+    if done.problems or any(each.problems for each in done.variants):
         return "the new diagram cannot be read in full: nothing was written"
-    if done.proof.holds:
+    if done.holds:
         return f"no rule finds a mistake of safety or operation in the new diagram. {safe}"
-    left = len(done.proof.grave) or len(done.proof.trouble)
+    proofs = (done.proof, *(each.proof for each in done.variants))
+    left = sum(len(each.grave) or len(each.trouble) for each in proofs)
     there = "mistakes" if left > 1 else "mistake"
     return f"{left} {there} of safety or operation in the new diagram: mend before it is used"

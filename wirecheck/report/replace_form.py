@@ -46,6 +46,15 @@ class StateForm(Form):
     trouble: list[str]
 
 
+class VariantForm(Form):
+    """A variant with the new devices: what a check and a run find, and problems of its text."""
+
+    variant: str
+    findings: list[FindingForm]
+    trouble: list[str]
+    problems: list[str]
+
+
 class ReplaceDocument(Form):
     """What ``wirecheck replace --as json`` prints; without a result most of it is empty."""
 
@@ -64,6 +73,7 @@ class ReplaceDocument(Form):
     set_aside: list[str]
     before: StateForm | None
     after: StateForm | None
+    variants: list[VariantForm]
     text: str | None
     text_problems: list[str]
     written: str | None

@@ -7,6 +7,7 @@ from typing import Any
 
 from wirecheck.correct.proof import Proof
 from wirecheck.replace.replacement import Replacement
+from wirecheck.replace.variants import VariantThen
 from wirecheck.replace.words import AFTERWARDS
 from wirecheck.report.check_json import SCHEMA, finding_json, problem_json
 from wirecheck.report.check_text import CAUTIONS
@@ -34,6 +35,7 @@ def replace_json(file: ReplaceFile) -> Json:
         "set_aside": list(done.set_aside) if done else [],
         "before": _state(done.before, file.does_before) if done else None,
         "after": _state(done.proof, file.does_after) if done else None,
+        "variants": [_variant(each) for each in done.variants] if done else [],
         "text": done.text if done else None,
         "text_problems": list(done.problems) if done else [],
         "written": file.written or None,
@@ -68,6 +70,15 @@ def _crossings(done: Replacement) -> list[Json]:
         }
         for each in done.crossings
     ]
+
+
+def _variant(then: VariantThen) -> Json:
+    return {
+        "variant": then.name,
+        "findings": [finding_json(finding) for finding in then.proof.checked.findings],
+        "trouble": list(then.proof.trouble),
+        "problems": list(then.problems),
+    }
 
 
 def _state(proof: Proof, does: tuple[str, ...]) -> Json:

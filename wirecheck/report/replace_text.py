@@ -51,6 +51,12 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
     yield from _findings("then, a check says:", done.proof.grave, done.proof.trouble, page)
     workmanship = [each for each in done.proof.checked.findings if each not in done.proof.grave]
     yield from _findings("of workmanship then:", workmanship, (), page)
+    for each in done.variants:
+        name = visible(each.name)
+        yield from _findings(
+            f"then, a check of variant {name} says:", each.proof.grave, each.proof.trouble, page
+        )
+        yield from _listed(f"the text of variant {name} has problems:", each.problems, page)
     yield from _listed("the new text has problems:", done.problems, page)
     yield from page.heading("afterwards:")
     for line in AFTERWARDS:

@@ -1,0 +1,93 @@
+"""Sheets of a replacement: what comes off is crossed out, what is to be landed is marked."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.drawing.picture import texts, titles
+from tests.replace.units import CONVERSION, STANDING, example, replaced
+from wirecheck import draw_replacement
+from wirecheck.drawing.canvas import Canvas, Lettering
+from wirecheck.drawing.replaced import sheets
+from wirecheck.replace.replacement import Replacement
+
+CONTROL = 'part n is pilot-ignition-control\nlabels n: TH as "W", GND as "BRN", PV as "P"\n'
+
+
+@pytest.fixture(scope="module")
+def conversion() -> Replacement:
+    """Convert a standing pilot."""
+    return replaced(STANDING, CONVERSION)
+
+
+def marked(sheet: Canvas, word: str) -> set[str]:
+    return {each.removeprefix(f"{word}: ") for each in titles(sheet) if each.startswith(word)}
+
+
+def test_what_is_left_over_is_crossed_out_as_found(conversion: Replacement) -> None:
+    found = sheets(conversion)["found-connections"]
+    assert marked(found, "take away") == {
+        "couple.PLUS to valve.TC",
+        "couple.MINUS to valve.TC-C",
+    }
+    assert marked(found, "add") == set()
+
+
+def test_every_lead_of_a_new_device_is_marked_then(conversion: Replacement) -> None:
+    then = sheets(conversion)["replaced-connections"]
+    leads = conversion.after.leads
+    wanted = {conversion.after.lead_name(leads[number]) for number in conversion.landed}
+    assert marked(then, "add") == wanted
+    assert len(wanted) == 8
+    assert "xfmr.C to earth" not in wanted
+
+
+def test_the_ladder_flags_and_lists_them(conversion: Replacement) -> None:
+    shown = " ".join(texts(sheets(conversion)["replaced-ladder"]))
+    for place, number in enumerate(sorted(conversion.landed), 1):
+        name = conversion.after.lead_name(conversion.after.leads[number])
+        assert f"+{place} " in shown
+        assert name.split(" to ")[0] in shown
+
+
+def test_nothing_left_over_needs_no_sheet_as_found() -> None:
+    drawn = sheets(replaced(example("furnace-room-heater"), CONTROL))
+    assert list(drawn) == ["replaced-connections", "replaced-ladder", "cross-reference-1"]
+
+
+def test_the_cross_reference_has_every_end_every_task_and_the_cautions(
+    conversion: Replacement,
+) -> None:
+    page = sheets(conversion)["cross-reference-1"]
+    shown = " ".join(texts(page))
+    for each in conversion.crossings:
+        assert each.off in shown
+        assert (each.to or "left over") in shown
+    for each_new in conversion.missing:
+        assert each_new.lead in shown
+    for task in conversion.tasks:
+        assert " ".join(task.words.split()[:4]) in shown
+    assert "Prove several full cycles" in shown
+    assert "Shut off the gas and the power" in shown
+
+
+def test_a_long_cross_reference_takes_more_pages() -> None:
+    done = replaced(STANDING, CONVERSION)
+    longer = done._replace(crossings=done.crossings * 12)
+    pages = [sheet for name, sheet in sheets(longer).items() if name.startswith("cross")]
+    assert len(pages) == 3
+    for page in pages:
+        assert (page.width, page.height) == (595.3, 841.9)
+        lettered = [each for each in page.in_order() if isinstance(each, Lettering)]
+        boxes = [each.bounds for each in lettered]
+        for place, one in enumerate(boxes):
+            assert not [other for other in boxes[place + 1 :] if one.overlaps(other, slack=1.0)]
+
+
+def test_a_diagram_with_mistakes_is_drawn_too() -> None:
+    done = replaced(example("no-burner-ground"), CONTROL)
+    assert "1 finding: 1 operation" in " ".join(texts(sheets(done)["replaced-connections"]))
+
+
+def test_the_same_replacement_gives_the_same_bytes(conversion: Replacement) -> None:
+    assert draw_replacement(conversion) == draw_replacement(conversion)
