@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from wirecheck.lists.tables import What
     from wirecheck.meter.reading import MeterSheet
     from wirecheck.model.diagram import Diagram
+    from wirecheck.model.finding import Problem
     from wirecheck.model.kind import Kind
     from wirecheck.notes.checked import CheckedDocument
     from wirecheck.practice.exercise import Exercise, Wish
@@ -78,6 +79,7 @@ __all__ = [
     "meter",
     "practice",
     "replace",
+    "report_page",
     "rule",
     "rule_names",
     "simulate",
@@ -396,6 +398,29 @@ def draw_replacement(
     from wirecheck.drawing.replaced import sheets
 
     return {name: render(sheet, file_format) for name, sheet in sheets(done, date).items()}
+
+
+def report_page(
+    checked: Checked,
+    file: str,
+    *,
+    problems: Sequence[Problem] = (),
+    seconds: float = 20.0,
+    date: str = "",
+) -> str:
+    """Write the report of a checked diagram as one HTML page that needs nothing beside it.
+
+    Args:
+        checked: what `check` gave.
+        file: name of the file, as it shall stand there.
+        problems: of its text.
+        seconds: look no longer than this for a correction.
+        date: as it shall be printed.
+    """
+    from wirecheck.report.html.gathered import gathered
+    from wirecheck.report.html.page import report_page as page
+
+    return page(gathered(checked, file, tuple(problems), seconds, date))
 
 
 def format_text(text: str) -> str:

@@ -44,12 +44,13 @@ from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
 from wirecheck.report.faults_files import FaultsFile
 from wirecheck.report.faults_json import faults_json
 from wirecheck.report.formatted import FormattedFile, formatted_json
+from wirecheck.report.html.files import ReportFile, reports_json
 from wirecheck.report.kinds import kinds_json
 from wirecheck.report.lists_files import ListsFile
 from wirecheck.report.lists_json import lists_json
 from wirecheck.report.meter_files import MeterFile
 from wirecheck.report.meter_json import meters_json
-from wirecheck.report.notes_files import NoteDrawing, NoteFile, tally_note
+from wirecheck.report.notes_files import NoteDrawing, NoteFile, note_file, tally_note
 from wirecheck.report.notes_json import closing_json, document_of, note_json, written
 from wirecheck.report.practice_json import practice_json
 from wirecheck.report.practices import Made, PracticeFile
@@ -88,7 +89,7 @@ def notes() -> Iterator[str]:
     document = check_note_bytes(text.encode(), "a.md", Path("a.md"))
     drawings = tuple(NoteDrawing(each, "a.svg", "stale") for each in document.drawings)
     unread = NoteFile("b.md", checked(UNKNOWN_KIND).problems, None)
-    files = [NoteFile("a.md", document.problems, document, drawings), unread]
+    files = [note_file("a.md", document)._replace(drawings=drawings), unread]
     tallies = [tally_note(file) for file in files]
     return document_of(map(written, map(note_json, files)), lambda: closing_json(tallies, 3))
 
@@ -191,6 +192,12 @@ def documents() -> dict[str, dict[str, Any]]:
             )
         ),
         "schema": schemas_json(),
+        "report": reports_json(
+            [
+                ReportFile("a.wiring", (), check(diagram).findings, "a-report.html"),
+                ReportFile("b.wiring", unusable.problems, (), ""),
+            ]
+        ),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
     }
 

@@ -30,6 +30,7 @@ COMMANDS = (
     "lists",
     "replace",
     "practice",
+    "report",
     "notes",
     "format",
     "kinds",

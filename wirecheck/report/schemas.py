@@ -29,6 +29,7 @@ from wirecheck.report.forms import (
 from wirecheck.report.lists_form import ListsDocument
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.notes_form import NotesDocument
+from wirecheck.report.html.form import ReportDocument
 from wirecheck.report.practice_form import PracticeDocument
 from wirecheck.report.published_form import BaselineDocument, SchemaDocument
 from wirecheck.report.replace_form import ReplaceDocument
@@ -224,6 +225,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "meter": MeterDocument,
     "notes": NotesDocument,
     "practice": PracticeDocument,
+    "report": ReportDocument,
     "replace": ReplaceDocument,
     "schema": SchemaDocument,
     "sequence": SequenceDocument,
