@@ -21,6 +21,10 @@ def inline_svg(drawn: bytes, prefix: str, label: str) -> str:
     # The text is what our own engine wrote a moment ago: no entity in it but those of XML.
     root = ET.fromstring(drawn.decode("utf-8"))  # noqa: S314
     for element in root.iter():
+        # A page may forbid styles that stand in elements; attributes say the same.
+        for declaration in filter(None, element.attrib.pop("style", "").split(";")):
+            named, _colon, value = declaration.partition(":")
+            element.set(named.strip(), value.strip())
         name = element.attrib.pop("id", "")
         # The drawing as a whole has one too, the same in every file.
         if name and element.get("class") != "graph":
