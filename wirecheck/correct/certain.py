@@ -12,6 +12,7 @@ from typing import NamedTuple
 from wirecheck.check.engine import Checked, check
 from wirecheck.correct.never import bridged
 from wirecheck.correct.proof import lost_safeties
+from wirecheck.language.accepts import accepts
 from wirecheck.language.edit import apply
 from wirecheck.language.load import load_text
 from wirecheck.model.diagram import Diagram
@@ -44,8 +45,11 @@ def fixed(diagram: Diagram) -> Fixed:
 
 
 def _one_mended(checked: Checked) -> tuple[Step, Checked] | None:
-    """The worst finding with a certain edit, and the check after it."""
+    """The worst finding with a certain edit, and the check after it; what is accepted stays."""
+    stated = [each for source in checked.diagram.sources for each in accepts(source)]
     for finding in sorted(checked.findings, key=lambda each: -each.breaks):
+        if any(each.covers(finding) for each in stated):
+            continue
         after = _after(checked, finding)
         if after is not None and _is_better(checked, after):
             return Step(finding, tuple(edit.words for edit in finding.edits)), after
