@@ -24,6 +24,7 @@ from wirecheck import (
     rule,
     rule_names,
     simulate,
+    troubleshoot,
     try_faults,
     variants,
 )
@@ -61,6 +62,8 @@ from wirecheck.report.rules import explained, rules_json
 from wirecheck.report.schemas import DOCUMENTS, schema_text
 from wirecheck.report.sequence_json import sequences_json
 from wirecheck.report.sequences import SequenceFile
+from wirecheck.report.troubleshoot_files import TroubleshootFile
+from wirecheck.report.troubleshoot_json import troubleshoot_json
 from wirecheck.resources import shared_text
 
 
@@ -78,6 +81,13 @@ def corrected(text: str, bound: Bound) -> CorrectedFile:
 
 def fault_drawn() -> Diagram:
     return load_text(HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD")).diagram
+
+
+def diagnosed(seen: str, text: str = "") -> TroubleshootFile:
+    diagram = load_text(NO_BURNER_GROUND + text).diagram
+    talk = troubleshoot(diagram, seen=[seen])
+    findings = check(diagram).findings
+    return TroubleshootFile("a.wiring", (), talk.dictionary, talk.diagnosis, findings)
 
 
 def notes() -> Iterator[str]:
@@ -199,6 +209,13 @@ def documents() -> dict[str, dict[str, Any]]:
             ]
         ),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
+        "troubleshoot": troubleshoot_json(
+            [
+                diagnosed("no spark", "observe pilot-flame off\n"),
+                diagnosed("pilot lights, no pilot"),
+                TroubleshootFile("b.wiring", unusable.problems),
+            ]
+        ),
     }
 
 

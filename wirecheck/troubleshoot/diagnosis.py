@@ -65,7 +65,7 @@ class Ending:
     """What to do at last: the repair and the proof that it holds.
 
     Attributes:
-        is_sure: whether the readings leave hardly anything else.
+        is_sure: whether the readings leave hardly anything but one piece of work.
         repair: what to mend, in order.
         proof: how the unit is proved afterwards.
         cautions: to be said before.

@@ -39,17 +39,18 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
     taken = {each.reading.key for each in observations}
     left = agreeing or singles or [Standing((0,), 1.0, ())]
     rest = table(dictionary, left, taken, seen_first=may_be_well)
+    is_sure = bool(agreeing) and _most(rest) >= SURE
     choice = None
-    if agreeing and _most(rest) < SURE and _made(dictionary, observations) < MOST_READINGS:
+    all_seen = bool(taken) and taken.issuperset(each.key for each in dictionary.symptoms)
+    is_over = is_sure or (may_be_well and all_seen) or _made(dictionary, observations) >= MOST_READINGS
+    if agreeing and not is_over:
         choice = choose(rest)
     if choice is None and agreeing:
         if may_be_well and observations:
-            rest, remarks = table(dictionary, agreeing[:1], taken), [_WELL]
+            rest, remarks, is_sure = table(dictionary, agreeing[:1], taken), [_WELL], False
         rest = merged(rest)
     groups = _named(dictionary, rest, observations)
-    end = None
-    if choice is None:
-        end = ending(groups if agreeing else (), is_sure=bool(agreeing) and _most(rest) >= SURE)
+    end = ending(groups if agreeing else (), is_sure=is_sure) if choice is None else None
     return Diagnosis(
         tuple(observations),
         groups,

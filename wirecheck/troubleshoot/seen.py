@@ -81,7 +81,7 @@ def seen(dictionary: Dictionary, text: str) -> tuple[Observation, ...]:
 
 def _clauses(text: str) -> Iterator[str]:
     spelt = text.replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")
-    for clause in re.split(r"[,;.]|\b(?:and|but|then|while)\b(?! (?:again|goes|on))", spelt):
+    for clause in re.split(r"[,;.]|\b(?:and|but|then|while)\b(?! (?:again|goes|on|tries))", spelt):
         if clause.strip():
             yield " ".join(clause.split())
 
@@ -102,9 +102,9 @@ class _Clause:
                 if reading.part == part.key and (
                     reading.about == "blade" or reading.about.startswith("load ")
                 ):
-                    return self._of(reading, self._plain()), part.name
-        subject = next((s for s, words in _SUBJECTS if re.search(words, self._key)), "")
-        subject = subject or ("" if self._ending() else self._before)
+                    choices = self._blade() if reading.about == "blade" else self._plain()
+                    return self._of(reading, choices), part.name
+        subject = self._subject() or ("" if self._ending() else self._before)
         if subject in ("pilot", "main", "spark"):
             reading = self._symptom(subject)
             return self._of(reading, getattr(self, f"_{subject}")()), subject
@@ -116,11 +116,16 @@ class _Clause:
     def _of(self, reading: Reading, choices: tuple[int, int]) -> Observation:
         return Observation(reading, *choices, self._clause)
 
+    def _subject(self) -> str:
+        return next((name for name, words in _SUBJECTS if re.search(words, self._key)), "")
+
     # ---- of what -----------------------------------------------------------------------------
 
     def _named(self) -> list[Part]:
         """The parts that are named, or meant by the word for their kind."""
-        words = set(re.findall(r"[\w.-]+", self._key)) | {key_of(self._before)}
+        words = set(re.findall(r"[\w.-]+", self._key))
+        if not self._ending() and not self._subject():
+            words.add(key_of(self._before))
         parts = self._dictionary.diagram.parts.values()
         named = [part for part in parts if part.key in words and not part.with_role("spark")]
         if named:
@@ -159,6 +164,9 @@ class _Clause:
         if re.search(_NO_CALL, self._key):
             return NO_CALL, NO_CALL
         return (NEVER, NEVER) if self._is_not() else (ON_CALL, ON_CALL)
+
+    def _blade(self) -> tuple[int, int]:
+        return (NEVER, NEVER) if re.search(r"\bshut\b|\bclosed\b", self._key) else self._plain()
 
     _pilot = _plain
 

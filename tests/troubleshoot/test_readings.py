@@ -1,0 +1,105 @@
+"""What is never asked for, over all examples, and what is said beside what is asked."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+import pytest
+
+from tests.contract.source import ROOT
+from tests.troubleshoot.units import example
+from wirecheck.circuit.nets import Nets
+from wirecheck.model.diagram import Terminal
+from wirecheck.troubleshoot.dictionary import Dictionary
+from wirecheck.troubleshoot.endings import CAUTIONS, PROOF
+from wirecheck.troubleshoot.modes import modes
+from wirecheck.troubleshoot.reading import Reading
+
+EXAMPLES = sorted(path.stem for path in (ROOT / "examples").glob("*.wiring"))
+PROBED = ("volts", "ohms", "microamps")
+
+
+def nets_of(known: Dictionary, *roles: str) -> set[int]:
+    """The nets of terminals that play some roles, worked out from the diagram alone."""
+    nets = Nets(known.diagram)
+    parts = known.diagram.parts.values()
+    grounds = {nets.net(end) for part in parts for end in part.with_role("burner-ground")}
+    return {nets.net(end) for part in parts for end in part.with_role(*roles)} - grounds
+
+
+def probes(known: Dictionary) -> Iterator[tuple[Reading, Terminal]]:
+    for reading in known.all_readings:
+        if reading.kind in PROBED:
+            yield from ((reading, end) for end in reading.points)
+            if reading.lead is not None:
+                lead = known.diagram.leads[reading.lead]
+                yield from ((reading, end) for end in (lead.a, lead.b))
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_no_probe_goes_on_the_spark_nor_volts_on_the_flame_signal(name: str) -> None:
+    known = example(name)
+    spark, flame = nets_of(known, "spark", "electrode"), nets_of(known, "sense", "rod")
+    looked = 0
+    for reading, end in probes(known):
+        net = Nets(known.diagram).net(end) if looked == 0 else known.nets.net(end)
+        assert net not in spark, reading.ask
+        if reading.kind == "volts":
+            assert net not in flame, reading.ask
+        looked += 1
+    assert looked
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_nothing_is_bridged_but_the_burner_ground_and_never_without_its_caution(name: str) -> None:
+    known = example(name)
+    for reading in known.all_readings:
+        if reading.about == "ground-jumper":
+            roles = [spec.role for end in reading.points if (spec := known.diagram.spec(end))]
+            assert roles == ["burner-ground", "burner-metal"]
+            assert any("for this test only" in each for each in reading.cautions)
+        else:
+            assert not re.search(r"jumper(?! for)|bridge|bypass", reading.ask), reading.ask
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_line_voltage_and_moved_leads_have_their_caution(name: str) -> None:
+    known = example(name)
+    line = {
+        known.nets.net(end)
+        for part in known.diagram.parts.values()
+        for end in part.with_role("line-hot", "line-hot-2", "line-hot-3")
+    }
+    for reading in known.readings:
+        if reading.kind == "volts" and {known.nets.net(end) for end in reading.points} & line:
+            assert any("Line voltage" in each for each in reading.cautions), reading.ask
+        if reading.kind == "ohms":
+            assert "Power and gas off" in reading.ask
+            assert any("Power off at the disconnect" in each for each in reading.cautions)
+
+
+def test_no_words_send_a_flame_to_gas_or_take_a_safety_away() -> None:
+    said = " ".join(
+        [mode.repair for mode in modes().values()]
+        + [reading.ask for name in EXAMPLES[:3] for reading in example(name).all_readings]
+    )
+    assert not re.search(r"\b(match|lighter|torch|candle)\b|open flame", said)
+    assert not re.search(r"\b(bypass|remove|take out) (the |a )?(limit|safety|switch)", said)
+    assert "never bridge" in modes()["end-switch-open"].repair
+    assert any("No flame to look for gas" in each for each in CAUTIONS)
+    assert any("licensed people decide" in each for each in CAUTIONS)
+    assert any("Leak-test" in each for each in PROOF)
+
+
+def test_a_one_rod_lead_carries_the_spark_and_gets_no_microammeter() -> None:
+    kinds = {reading.kind for reading in example("workshop-heater-one-rod").readings}
+    assert "microamps" not in kinds
+    assert "trial" in kinds
+
+
+def test_beside_the_spark_no_probe_is_held_on_a_call() -> None:
+    known = example("furnace-room-heater")
+    hood = [r for r in known.readings if r.kind == "volts"
+            and any(end.part == "pilot" for end in r.points)]  # fmt: skip
+    assert {reading.stage.value for reading in hood} == {"idle"}
