@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 from pathlib import Path
+from xml.etree import ElementTree as ET
 
 import pytest
 
@@ -29,7 +30,7 @@ def test_a_right_note_ends_with_0_and_calls_no_unit_safe(wirecheck: CommandLine)
     answer = wirecheck("notes", "note.md")
     assert (answer.code, answer.err) == (0, "")
     assert "note.md: 1 diagram: nothing found, 1 claim proved\n" in answer.out
-    assert "none of them found a mistake, and 1 claim proved. This makes no unit safe" in answer.out
+    assert "none of them found a mistake, 1 claim proved. This makes no unit safe" in answer.out
     assert "!" not in answer.out
 
 
@@ -240,7 +241,8 @@ def test_several_processes_say_the_same_as_one(wirecheck: CommandLine) -> None:
 def test_hostile_text_acts_nowhere(wirecheck: CommandLine) -> None:
     """What a terminal or a reader of JSON would act on is shown, in every place it can stand."""
     bad = "\x1b[2J\u202e\x07<b>"
-    text = note(HEATER, f'name "{bad}", draw ladder, on "{bad}?", draw {bad}') + (
+    text = note(HEATER, f'name "{bad}", draw ladder, draw {bad}') + (
+        f'```wiring on "{bad}?"\n```\n'
         f'```wiring name b\nvariant "{bad}"\nend\npart "{bad}" is lamp\nexpect "{bad}" on\n```\n'
         f"<div>\n```wiring {bad}\n</div>\n"
     )
@@ -253,6 +255,110 @@ def test_hostile_text_acts_nowhere(wirecheck: CommandLine) -> None:
     assert json.loads(printed)["documents"][0]["diagrams"]
     drawn = [path.name for path in wirecheck.folder.glob("*.svg")]
     assert drawn == ["note.2J-b.ladder.svg"]
+
+
+def test_logs_for_programs_have_every_document(wirecheck: CommandLine) -> None:
+    """What is in the logs is tested where they are made: here, that nothing is lost on the way."""
+    for name, text in {"a.md": WRONG, "b.md": RIGHT, "c.md": BROKEN, "d.md": "# None\n"}.items():
+        wirecheck.file(name, text)
+    log = wirecheck("notes", ".", "--as", "sarif").document
+    (run,) = log["runs"]
+    told = [
+        (
+            each["ruleId"],
+            each["locations"][0]["physicalLocation"]["artifactLocation"]["uri"],
+            each["locations"][0]["physicalLocation"]["region"]["startLine"],
+        )
+        for each in run["results"]
+    ]
+    assert told == [("burner-ground-missing", "a.md", 7), ("problem", "c.md", 3)]
+    assert run["results"][0]["properties"]["variants"] == ["line 5"]
+    assert run["invocations"] == [{"executionSuccessful": False}]
+
+    answer = wirecheck("notes", ".", "--as", "junit")
+    assert answer.code == 2
+    suites = ET.fromstring(answer.out)  # noqa: S314 - our own
+    assert [suite.get("name") for suite in suites] == [
+        "a.md, line 5",
+        "b.md, heater",
+        "c.md",
+        "d.md",
+    ]
+    assert (suites.get("failures"), suites.get("errors")) == ("1", "1")
+    refused = wirecheck("notes", ".", "--as", "junit", "--check")
+    assert refused.code == 2
+    assert "a log of findings has no drawings" in refused.err
+
+
+def test_a_finding_of_several_blocks_is_one_result(wirecheck: CommandLine) -> None:
+    text = note(NO_BURNER_GROUND, "name a") + note("variant v\nend\n", "name b, on a")
+    wirecheck.file("note.md", text)
+    (result,) = wirecheck("notes", "note.md", "--as", "sarif").document["runs"][0]["results"]
+    assert result["properties"]["variants"] == ["a", "b, variant v"]
+
+
+def test_what_a_comment_accepts_is_listed_and_drawn_and_ends_with_0(
+    wirecheck: CommandLine,
+) -> None:
+    accepted = NO_BURNER_GROUND.replace(
+        "part box", "# accept burner-ground-missing: a lesson\npart box"
+    )
+    wirecheck.file("note.md", note(accepted, "name a, draw ladder") + note("", "on a"))
+    answer = wirecheck("notes", "note.md", "--draw")
+    assert answer.code == 0
+    assert "accepted:\n  note.md:8:6: operation: no lead runs from box.GND" in answer.out
+    assert answer.out.count("a lesson") == 1
+    assert "nothing else found, 1 finding accepted, 1 drawing made" in answer.out
+    assert b"no lead runs" in (wirecheck.folder / "note.a.ladder.svg").read_bytes()
+    unused = note(f"{BURNER_GROUND}# accept burner-ground-missing: no more\n", "name a")
+    wirecheck.file("note.md", unused + note("", "on a"))
+    answer = wirecheck("notes", "note.md")
+    assert answer.code == 1
+    assert answer.out.count("[accept-unused]") == 1
+    wirecheck.file("note.md", note(accepted.replace("burner-g", "burner-"), "name a"))
+    assert "no rule is called" in wirecheck("notes", "note.md").out
+
+
+def test_an_acceptance_used_in_one_block_is_not_unused(wirecheck: CommandLine) -> None:
+    accepted = NO_BURNER_GROUND.replace(
+        "part box", "# accept burner-ground-missing: by turns\npart box"
+    )
+    ground = "wire box.GND to pilot.HOOD: green\n"
+    text = note(accepted, "name a, piece") + note(ground, "on a") + note("", "on a")
+    wirecheck.file("note.md", text)
+    answer = wirecheck("notes", "note.md")
+    assert (answer.code, answer.out.count("by turns")) == (0, 1)
+
+
+def test_a_baseline_sets_aside_what_is_known(wirecheck: CommandLine) -> None:
+    wirecheck.file("job/a.md", WRONG)
+    wirecheck.file("job/b.md", RIGHT)
+    written = wirecheck("notes", "job", "--baseline", "job/known.json", "--write-baseline")
+    assert written.code == 0
+    wirecheck.file("job/a.md", f"# One line more\n\n{WRONG}")
+    known = wirecheck("notes", "job", "--baseline", "job/known.json")
+    assert known.code == 0
+    assert "known, by the baseline:\n  job/a.md:9:6: operation: no lead runs" in known.out
+    assert "job/a.md: 1 diagram: nothing else found, 1 finding of the baseline\n" in known.out
+    wirecheck.file("job/b.md", WRONG)
+    new = wirecheck("notes", "job", "--baseline", "job/known.json")
+    assert new.code == 1
+    assert "job/b.md:7:6: operation" in new.out
+    wirecheck.file("job/a.md", RIGHT)
+    gone = wirecheck("notes", "job/a.md", "--baseline", "job/known.json")
+    assert gone.code == 0
+    assert "1 finding of the baseline is not found any more" in gone.err
+    missing = wirecheck("notes", "job", "--baseline", "nowhere.json")
+    assert (missing.code, missing.out) == (2, "")
+    assert wirecheck("notes", "job", "--write-baseline").code == 2
+
+
+@pytest.mark.parametrize(("grave", "code"), [("safety", 0), ("operation", 1), ("workmanship", 1)])
+def test_fail_on_says_from_where_on_it_ends_with_1(
+    wirecheck: CommandLine, grave: str, code: int
+) -> None:
+    wirecheck.file("note.md", WRONG)
+    assert wirecheck("notes", "note.md", "--fail-on", grave).code == code
 
 
 @pytest.mark.skipif(os.name == "nt", reason="a name that no Windows takes")

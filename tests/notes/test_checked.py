@@ -9,7 +9,7 @@ import pytest
 from tests.sequence.heater import HEATER
 from wirecheck import check, check_note, check_note_bytes, load_text
 from wirecheck.notes.checked import CheckedDocument
-from wirecheck.report.notes_files import told_once
+from wirecheck.report.notes_files import note_file, told_once
 
 GROUND = "wire box.GND to pilot.HOOD\n"
 NO_GROUND = HEATER.replace(GROUND, "")
@@ -58,12 +58,14 @@ def test_findings_stand_at_the_lines_of_the_document(margin: str, line_end: str)
         assert lines[here.span.line - 1][here.span.column - 1 :].startswith(there.span.text)
 
 
+@pytest.mark.parametrize("behind", ["", "\n", '\n\nnote "aside"\n'])
 @pytest.mark.parametrize("margin", ["", "> ", "   ", "> - "])
 @pytest.mark.parametrize("line_end", ["\n", "\r\n"])
-def test_an_edit_made_in_the_document_mends_it(margin: str, line_end: str) -> None:
+def test_an_edit_made_in_the_document_mends_it(margin: str, line_end: str, behind: str) -> None:
     later = "> " + " " * (len(margin) - 2) if margin == "> - " else margin
-    body = block("name heater", NO_GROUND, later)
-    text = (margin + body[len(later) :] + "\nThe end.\n").replace("\n", line_end)
+    body = block("name heater", NO_GROUND + behind, later)
+    lines = [line.rstrip() for line in (margin + body[len(later) :]).splitlines()]
+    text = line_end.join([*lines, "", "The end.", ""])
     (diagram,) = check_note_bytes(text.encode(), "note.md").diagrams
     (finding,) = diagram.checked.findings
     (edit,) = finding.edits
@@ -93,7 +95,7 @@ def test_a_block_adds_to_those_it_builds_on() -> None:
 def test_what_several_blocks_say_is_told_once_with_all_of_them() -> None:
     wrong = HEATER.replace("SENSE to pilot.ROD", "SPARK to pilot.ROD")
     document = checked(block("name a", wrong), block("name b, on a", "part x is lamp"))
-    once = told_once(document.diagrams)
+    once = told_once(note_file("note.md", document).diagrams)
     both = [each for each in once if each.finding.rule == "rod-on-spark"]
     assert [len(each.diagrams) for each in both] == [2]
     assert len(once) == len({(str(f.finding.span), f.finding.message) for f in once})
@@ -162,8 +164,10 @@ def test_a_problem_of_a_block_is_not_told_again_for_those_on_it() -> None:
     assert problems(document) == ["4:11: no kind of part is called “lmp”; did you mean lamp?"]
 
 
-def test_names_that_may_stand_in_a_block_that_is_not_there_are_not_called_wrong() -> None:
-    document = checked(block("on nowhere", "wire x.1 to y.2"))
+def test_a_block_on_one_that_is_not_there_is_not_checked() -> None:
+    """Nor are the names called wrong that may stand there."""
+    document = checked(block("on nowhere", "wire x.1 to y.2\nvariant v\nend"))
+    assert document.diagrams == ()
     assert [each.partition(":")[0] for each in problems(document)] == ["3"]
 
 

@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 import signal
+from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from wirecheck.cli.inputs import STANDARD_INPUT, Input, problem_of, read_bytes, unreadable
 from wirecheck.cli.our_error import OurError, in_words
-from wirecheck.report.notes_files import NoteDrawing, NoteFile, NoteTally, State, tally_note
+from wirecheck.report.baseline import Baseline, Mark, marks_of
+from wirecheck.report.notes_files import (
+    NoteDrawing,
+    NoteFile,
+    NoteTally,
+    State,
+    note_file,
+    tally_note,
+    with_known,
+)
 from wirecheck.report.page import Page
 
 if TYPE_CHECKING:
@@ -19,24 +29,45 @@ if TYPE_CHECKING:
 Drawings = Literal["draw", "check"]
 
 
+class Wish(NamedTuple):
+    """What is asked of all documents of a call.
+
+    Attributes:
+        drawings: whether their drawings are made, or compared; None for neither.
+        form: of the report.
+        page: that the report is for.
+        assumed: whether it lists what was taken as given.
+        baseline: the file of known findings; None for none.
+        write: whether what is found is to be known from now on.
+    """
+
+    drawings: Drawings | None
+    form: str
+    page: Page
+    assumed: bool
+    baseline: Path | None
+    write: bool
+
+    @property
+    def folder(self) -> Path:
+        """Where the baseline lies."""
+        return self.baseline.parent if self.baseline else Path()
+
+
 class Task(NamedTuple):
     """One document, and what is asked of it.
 
     Attributes:
         given: the document.
-        drawings: whether its drawings are made, or compared; None for neither.
-        form: of the report.
-        page: that the report is for.
-        assumed: whether it lists what was taken as given.
+        wish: what is asked of all of them.
         rival: a document whose drawings would have the names of this one's; "" for none.
+        known: what the baseline knows of it; None for no baseline.
     """
 
     given: Input
-    drawings: Drawings | None
-    form: str
-    page: Page
-    assumed: bool
+    wish: Wish
     rival: str
+    known: Baseline | None
 
 
 class Done(NamedTuple):
@@ -45,11 +76,15 @@ class Done(NamedTuple):
     Attributes:
         tally: in numbers.
         report: in the form asked for.
+        marks: what is found, as a baseline keeps it; None where none is written.
+        gone: how much of the baseline is not found any more.
         error: an error of ours that spoiled it.
     """
 
     tally: NoteTally
     report: str = ""
+    marks: Counter[Mark] | None = None
+    gone: int = 0
     error: OurError | None = None
 
     @property
@@ -67,9 +102,16 @@ def work(task: Task) -> Done:
     """Check one document; whatever goes wrong spoils no other."""
     try:
         file = _checked(task)
-        return Done(tally_note(file), _report(file, task))
+        marks = marks_of(file.checks, task.wish.folder) if task.wish.write else None
+        known = task.known if marks is None else Baseline(marks)
+        gone = 0
+        if known is not None:
+            file, gone = with_known(file, known, task.wish.folder)
+        return Done(tally_note(file), _report(file, task), marks, gone)
     except Exception as error:  # noqa: BLE001 - the other documents are still checked
-        return Done(NoteTally(task.given.name, failed=True), error=in_words(error))
+        told = in_words(error)
+        told = told._replace(what=f"{told.what} (in checking {task.given.name})")
+        return Done(NoteTally(task.given.name, failed=True), error=told)
 
 
 def lost(task: Task) -> Done:
@@ -88,8 +130,8 @@ def _checked(task: Task) -> NoteFile:
     except OSError as error:
         return NoteFile(given.name, (unreadable(given.name, error),), None)
     document = wirecheck.check_note_bytes(data, given.name, path)
-    file = NoteFile(given.name, document.problems, document)
-    return _with_drawings(file, document, path, task) if task.drawings and path else file
+    file = note_file(given.name, document)
+    return _with_drawings(file, document, path, task) if task.wish.drawings and path else file
 
 
 def _with_drawings(file: NoteFile, document: CheckedDocument, path: Path, task: Task) -> NoteFile:
@@ -102,7 +144,7 @@ def _with_drawings(file: NoteFile, document: CheckedDocument, path: Path, task: 
     for wanted in document.drawings:
         target = wanted.path(path)
         try:
-            state = _state(target, _picture(document, wanted), write=task.drawings == "draw")
+            state = _state(target, _picture(document, wanted), write=task.wish.drawings == "draw")
         except OSError as error:
             reason = (error.strerror or "it failed").lower()
             refused.append(f"{target} cannot be read or written: {reason}")
@@ -130,18 +172,28 @@ def _picture(document: CheckedDocument, wanted: Wanted) -> bytes:
     import wirecheck
     from wirecheck.notes.drawings import as_drawn
 
-    checked = document.diagrams[wanted.number].checked
+    checked = document.diagrams[wanted.number].drawn
     return wirecheck.draw(as_drawn(document.document.source.name, wanted, checked), wanted.sheet)
 
 
 def _report(file: NoteFile, task: Task) -> str:
-    if task.form == "json":
+    """The document's part of what is printed."""
+    wish = task.wish
+    if wish.form == "json":
         from wirecheck.report.notes_json import note_json, written
 
         return written(note_json(file))
+    if wish.form == "sarif":
+        from wirecheck.report.notes_logs import sarif_part
+
+        return sarif_part(file, with_baseline=wish.baseline is not None)
+    if wish.form == "junit":
+        from wirecheck.report.notes_logs import junit_part
+
+        return junit_part(file)
     from wirecheck.report.notes_text import note_text
 
-    return as_text(note_text(file, task.page, assumed=task.assumed))
+    return as_text(note_text(file, wish.page, assumed=wish.assumed))
 
 
 def as_text(lines: Iterable[str]) -> str:

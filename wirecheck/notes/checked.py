@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from wirecheck.check.accepts import Accepted, sort_out
 from wirecheck.check.engine import Checked, check
 from wirecheck.language.variations import variations
 from wirecheck.model.diagram import Diagram
@@ -22,12 +23,16 @@ class CheckedDiagram(NamedTuple):
     Attributes:
         block: which holds it.
         variant: name of the variant; None for what the block says without one.
-        checked: the result.
+        checked: the result, without what comments accept.
+        accepted: the findings that they accept.
+        drawn: the result with those, as a sheet shows it.
     """
 
     block: Block
     variant: str | None
     checked: Checked
+    accepted: tuple[Accepted, ...]
+    drawn: Checked
 
 
 class CheckedDocument(NamedTuple):
@@ -51,7 +56,7 @@ def check_document(document: Document) -> CheckedDocument:
     order = order_of(document.blocks)
     problems = Problems(document.source.name)
     problems.add([*document.problems, *order.problems])
-    diagrams: list[CheckedDiagram] = []
+    checks: list[tuple[Block, str | None, Checked]] = []
     margins = margins_of(document.blocks)
     for together in order.together:
         block = together.block
@@ -59,12 +64,18 @@ def check_document(document: Document) -> CheckedDocument:
             continue
         built, repeats = built_of(document, together)
         problems.add_of(block, None, built.problems)
+        if together.incomplete:
+            continue
         if not repeats:
-            diagrams.append(CheckedDiagram(block, None, _checked(built.diagram, margins)))
+            checks.append((block, None, _checked(built.diagram, margins)))
         for variant, variation in zip(built.nested.variants, variations(built), strict=True):
             problems.add_of(block, variant, variation.problems)
-            checked = _checked(variation.diagram, margins)
-            diagrams.append(CheckedDiagram(block, variation.name, checked))
+            checks.append((block, variation.name, _checked(variation.diagram, margins)))
+    sorted_out = sort_out([checked for _block, _variant, checked in checks])
+    diagrams: list[CheckedDiagram] = []
+    for (block, name, drawn), left in zip(checks, sorted_out, strict=True):
+        problems.add(left.problems)
+        diagrams.append(CheckedDiagram(block, name, left.checked, left.accepted, drawn))
     drawings, not_drawn = wanted_drawings(
         document.blocks, [(each.block, each.variant) for each in diagrams]
     )

@@ -140,6 +140,14 @@ def hold_against(files: Sequence[CheckedFile], baseline: Baseline, folder: Path)
     return Held(held, (expected - seen).total())
 
 
+def known_by_file(baseline: Baseline, names: Iterable[str], folder: Path) -> dict[str, Baseline]:
+    """What a baseline knows of each of these files."""
+    by_path: dict[str, Counter[Mark]] = {}
+    for mark, count in baseline.known.items():
+        by_path.setdefault(mark.file, Counter())[mark] = count
+    return {name: Baseline(by_path.get(_path(name, folder), Counter())) for name in names}
+
+
 def _mark(name: str, finding: Finding, folder: Path) -> Mark:
     at = tuple(sorted({*finding.leads, *finding.terminals}))
     text = "" if finding.leads else " ".join(finding.span.text.split())

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from wirecheck.model.finding import Breaks, Finding, Problem
+from wirecheck.notes.build import label_of
+from wirecheck.report.baseline import Baseline, hold_against
 from wirecheck.report.checks import (
     FINDINGS,
     NOTHING_FOUND,
     OUR_ERROR,
     UNUSABLE,
+    CheckedFile,
     counted,
+    finding_key,
     found_words,
+    tally,
     worst_first,
 )
 
@@ -35,6 +41,19 @@ class NoteDrawing(NamedTuple):
     state: State
 
 
+class NoteDiagram(NamedTuple):
+    """A diagram of a document, and what is left of its check besides what was known."""
+
+    diagram: CheckedDiagram
+    check: CheckedFile
+
+    @property
+    def label(self) -> str:
+        """It as people look for it."""
+        label, variant = label_of(self.diagram.block), self.diagram.variant
+        return f"{label}, variant {variant}" if variant is not None else label
+
+
 class NoteFile(NamedTuple):
     """What was found in one document.
 
@@ -42,37 +61,56 @@ class NoteFile(NamedTuple):
         file: its name as given.
         problems: what could not be used of it, or written.
         document: the document checked; None where it could not be read at all.
+        diagrams: the diagrams in it.
         drawings: the sheets that were drawn or looked at.
     """
 
     file: str
     problems: tuple[Problem, ...]
     document: CheckedDocument | None
+    diagrams: tuple[NoteDiagram, ...] = ()
     drawings: tuple[NoteDrawing, ...] = ()
 
     @property
-    def diagrams(self) -> tuple[CheckedDiagram, ...]:
-        """The diagrams in it."""
-        return self.document.diagrams if self.document else ()
+    def checks(self) -> list[CheckedFile]:
+        """The checks of its diagrams."""
+        return [each.check for each in self.diagrams]
+
+
+def note_file(file: str, document: CheckedDocument) -> NoteFile:
+    """The record of a checked document; ``file`` is its name as given."""
+    diagrams = tuple(
+        NoteDiagram(each, CheckedFile(file, (), each.checked, each.variant, accepted=each.accepted))
+        for each in document.diagrams
+    )
+    return NoteFile(file, document.problems, document, diagrams)
+
+
+def with_known(file: NoteFile, baseline: Baseline, folder: Path) -> tuple[NoteFile, int]:
+    """The record without what a baseline knows, and how much of that is not found any more."""
+    held = hold_against(file.checks, baseline, folder)
+    diagrams = tuple(
+        each._replace(check=check) for each, check in zip(file.diagrams, held.files, strict=True)
+    )
+    return file._replace(diagrams=diagrams), held.gone
 
 
 class ToldFinding(NamedTuple):
     """A finding, and every diagram of the document that has it."""
 
     finding: Finding
-    diagrams: tuple[CheckedDiagram, ...]
+    diagrams: tuple[NoteDiagram, ...]
 
 
-def told_once(diagrams: Iterable[CheckedDiagram]) -> tuple[ToldFinding, ...]:
+def told_once(diagrams: Iterable[NoteDiagram]) -> tuple[ToldFinding, ...]:
     """Each finding once, with the diagrams that have it, in the order of their first mention.
 
     Blocks that build on another and variants of a block repeat what that one says already.
     """
-    found: dict[tuple[str, str, str, str], tuple[Finding, list[CheckedDiagram]]] = {}
+    found: dict[tuple[str, str, str, str], tuple[Finding, list[NoteDiagram]]] = {}
     for diagram in diagrams:
-        for finding in diagram.checked.findings:
-            key = (finding.rule, finding.fault, str(finding.span), finding.message)
-            found.setdefault(key, (finding, []))[1].append(diagram)
+        for finding in diagram.check.findings:
+            found.setdefault(finding_key(finding), (finding, []))[1].append(diagram)
     return tuple(ToldFinding(finding, tuple(those)) for finding, those in found.values())
 
 
@@ -86,6 +124,7 @@ class NoteTally(NamedTuple):
         findings: each once, by what they break.
         claims: what the diagrams claim; ``proved``: how much of it was.
         problems: what could not be used.
+        accepted: findings that comments accept; ``known`` those of the baseline.
         stale: drawings that are not what the document says now.
         drawn: drawings that were written anew.
         not_checked: what a diagram of it was not checked for, and why.
@@ -99,21 +138,22 @@ class NoteTally(NamedTuple):
     claims: int = 0
     proved: int = 0
     problems: int = 0
+    accepted: int = 0
+    known: int = 0
     stale: int = 0
     drawn: int = 0
     not_checked: tuple[tuple[str, str], ...] = ()
     read: bool = True
     failed: bool = False
 
-    @property
-    def exit_code(self) -> int:
+    def exit_code(self, fail_on: Breaks) -> int:
         """What the run would end with, were it the only document."""
         if self.failed:
             return OUR_ERROR
         if self.problems:
             return UNUSABLE
-        found = self.stale or any(count for _breaks, count in self.findings)
-        return FINDINGS if found else NOTHING_FOUND
+        grave = any(count for breaks, count in self.findings if breaks >= fail_on)
+        return FINDINGS if grave or self.stale else NOTHING_FOUND
 
     @property
     def verdict(self) -> str:
@@ -124,10 +164,17 @@ class NoteTally(NamedTuple):
             return "not read"
         if not self.diagrams and not self.problems:
             return "no wiring"
-        words = [*self.found] or ["nothing found"]
-        words += [self.claims_words] if self.claims else []
+        words = [*self.found] or ["nothing else found" if self.set_aside else "nothing found"]
+        words += [*self.set_aside, *([self.claims_words] if self.claims else [])]
         words += [f"{counted(self.drawn, 'drawing')} made"] if self.drawn else []
         return ", ".join(words)
+
+    @property
+    def set_aside(self) -> list[str]:
+        """What of it is accepted or was known, in words."""
+        accepted = f"{counted(self.accepted, 'finding')} accepted" if self.accepted else ""
+        known = f"{counted(self.known, 'finding')} of the baseline" if self.known else ""
+        return [word for word in (accepted, known) if word]
 
     @property
     def claims_words(self) -> str:
@@ -149,33 +196,34 @@ class NoteTally(NamedTuple):
 
 def tally_note(file: NoteFile) -> NoteTally:
     """Count what was found in one document."""
-    found = Counter(told.finding.breaks for told in told_once(file.diagrams))
-    claims = [answer for each in file.diagrams for answer in each.checked.claims]
+    told = tally(file.checks, 0)
     return NoteTally(
         file=file.file,
         diagrams=len(file.diagrams),
-        leads=sum(len(each.checked.diagram.leads) for each in file.diagrams),
-        findings=tuple((breaks, found[breaks]) for breaks in worst_first()),
-        claims=len(claims),
-        proved=sum(each.verdict == "proved" for each in claims),
+        leads=told.leads,
+        findings=tuple(told.findings.items()),
+        claims=sum(told.claims.values()),
+        proved=told.claims.get("proved", 0),
         problems=len(file.problems),
+        accepted=told.accepted,
+        known=told.known,
         stale=sum(each.state in STALE for each in file.drawings),
         drawn=sum(each.state == "drawn" for each in file.drawings),
-        not_checked=tuple(dict.fromkeys(_not_checked(file.diagrams))),
+        not_checked=tuple(dict.fromkeys(_not_checked(file.checks))),
         read=file.document is not None,
     )
 
 
-def _not_checked(diagrams: Iterable[CheckedDiagram]) -> Iterator[tuple[str, str]]:
-    for diagram in diagrams:
-        for item in diagram.checked.not_checked:
+def _not_checked(checks: Iterable[CheckedFile]) -> Iterator[tuple[str, str]]:
+    for check in checks:
+        for item in check.checked.not_checked if check.checked else ():
             if item.span is None:
                 yield item.what, item.reason
 
 
-def exit_code(tallies: Sequence[NoteTally]) -> int:
+def exit_code(tallies: Sequence[NoteTally], fail_on: Breaks = Breaks.WORKMANSHIP) -> int:
     """The worst that a document comes to."""
-    return max((each.exit_code for each in tallies), default=NOTHING_FOUND)
+    return max((each.exit_code(fail_on) for each in tallies), default=NOTHING_FOUND)
 
 
 def together(tallies: Sequence[NoteTally]) -> NoteTally:
@@ -191,6 +239,8 @@ def together(tallies: Sequence[NoteTally]) -> NoteTally:
         claims=sum(each.claims for each in tallies),
         proved=sum(each.proved for each in tallies),
         problems=sum(each.problems for each in tallies),
+        accepted=sum(each.accepted for each in tallies),
+        known=sum(each.known for each in tallies),
         stale=sum(each.stale for each in tallies),
         drawn=sum(each.drawn for each in tallies),
     )
@@ -209,11 +259,11 @@ def summary(tallies: Sequence[NoteTally], rules: int) -> str:
     failed = sum(each.failed for each in tallies)
     spoiled = [f"{counted(failed, 'document')} not checked, by an error of ours"] if failed else []
     found = [*total.found, *spoiled]
-    claims = [total.claims_words] if total.claims else []
+    beside = [*total.set_aside, *([total.claims_words] if total.claims else [])]
     if found:
-        return f"{looked}: {', '.join([*found, *claims])}"
-    proved = f", and {claims[0]}" if claims else ""
+        return f"{looked}: {', '.join([*found, *beside])}"
+    nothing = "nothing else was found" if total.set_aside else "none of them found a mistake"
     return (
-        f"{looked}: none of them found a mistake{proved}. This makes no unit safe: local codes, "
+        f"{looked}: {', '.join([nothing, *beside])}. This makes no unit safe: local codes, "
         "the appliance maker's instructions and licensed people decide"
     )

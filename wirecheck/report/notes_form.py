@@ -64,6 +64,8 @@ class NotesSummary(Form):
     claims: Count
     proved: Count
     problems: Count
+    accepted: Count
+    known: Count
     stale: Count
     drawn: Count
     failed: list[str]

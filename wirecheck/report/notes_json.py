@@ -11,7 +11,6 @@ from textwrap import indent
 from typing import Final
 
 from wirecheck.report.check_json import SCHEMA, Json, check_json, place_json, problem_json
-from wirecheck.report.checks import CheckedFile
 from wirecheck.report.notes_files import NoteFile, NoteTally, summary, together
 
 _INDENT: Final = "  "
@@ -45,9 +44,7 @@ def note_json(file: NoteFile) -> Json:
 
 def _diagrams(file: NoteFile) -> list[Json]:
     """An entry a diagram, as a check gives it, with the block that holds it."""
-    entries = check_json(
-        [CheckedFile(file.file, (), each.checked, each.variant) for each in file.diagrams], 0
-    )["files"]
+    entries = check_json(file.checks, 0)["files"]
     return [
         {
             "block": diagram.block.name.text if diagram.block.name else None,
@@ -55,7 +52,7 @@ def _diagrams(file: NoteFile) -> list[Json]:
             "place": place_json(diagram.block.opening),
             **entry,
         }
-        for diagram, entry in zip(file.diagrams, entries, strict=True)
+        for diagram, entry in zip([each.diagram for each in file.diagrams], entries, strict=True)
     ]
 
 
@@ -71,6 +68,8 @@ def closing_json(tallies: Sequence[NoteTally], rules: int) -> Json:
         "claims": total.claims,
         "proved": total.proved,
         "problems": total.problems,
+        "accepted": total.accepted,
+        "known": total.known,
         "stale": total.stale,
         "drawn": total.drawn,
         "failed": [each.file for each in tallies if each.failed],

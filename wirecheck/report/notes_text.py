@@ -11,10 +11,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from wirecheck.model.finding import NotChecked
-from wirecheck.notes.build import label_of
-from wirecheck.notes.checked import CheckedDiagram
-from wirecheck.report.check_text import cautions_text, finding_text, problem_text
-from wirecheck.report.checks import counted, unique
+from wirecheck.report.check_text import cautions_text, finding_text, problem_text, set_aside
+from wirecheck.report.checks import CheckedFile, counted, finding_key, unique
 from wirecheck.report.notes_files import (
     STALE,
     NoteDrawing,
@@ -44,7 +42,7 @@ def note_text(file: NoteFile, page: Page, *, assumed: bool = False) -> Iterator[
         yield from finding_text(each.finding, page)
         included = each.finding.span.file != file.file
         if several or included:
-            labels = "; ".join(map(diagram_label, each.diagrams))
+            labels = "; ".join(those.label for those in each.diagrams)
             yield from page.named("in", visible(f"{file.file}, {labels}" if included else labels))
         yield ""
     for problem in file.problems:
@@ -56,6 +54,7 @@ def note_text(file: NoteFile, page: Page, *, assumed: bool = False) -> Iterator[
         if drawing.state in STALE:
             yield from _stale(drawing, page)
             yield ""
+    yield from set_aside(_together(file), page)
     yield from _not_checked(file, page)
     if assumed:
         yield from _assumed(file, page)
@@ -66,10 +65,13 @@ def note_text(file: NoteFile, page: Page, *, assumed: bool = False) -> Iterator[
         yield ""
 
 
-def diagram_label(diagram: CheckedDiagram) -> str:
-    """A diagram of a document as people look for it."""
-    label = label_of(diagram.block)
-    return f"{label}, variant {diagram.variant}" if diagram.variant is not None else label
+def _together(file: NoteFile) -> CheckedFile:
+    """What is accepted and what was known in all diagrams of a document, each once."""
+    accepted = {finding_key(each.finding): each for c in file.checks for each in c.accepted}
+    known = {finding_key(each): each for check in file.checks for each in check.known}
+    return CheckedFile(
+        file.file, (), None, accepted=tuple(accepted.values()), known=tuple(known.values())
+    )
 
 
 def opening_text(page: Page) -> Iterator[str]:
@@ -117,7 +119,7 @@ def _not_checked(file: NoteFile, page: Page) -> Iterator[str]:
         return
     items: list[NotChecked] = list(file.document.document.passed_over)
     for diagram in file.diagrams:
-        items += [item for item in diagram.checked.not_checked if item.span]
+        items += [item for item in diagram.diagram.checked.not_checked if item.span]
     said = unique(_words(items))
     if said:
         yield from page.heading(f"{visible(file.file)}: not checked:")
@@ -129,7 +131,7 @@ def _not_checked(file: NoteFile, page: Page) -> Iterator[str]:
 def _assumed(file: NoteFile, page: Page) -> Iterator[str]:
     by_source: dict[str, list[str]] = {}
     for diagram in file.diagrams:
-        for item in diagram.checked.assumed:
+        for item in diagram.diagram.checked.assumed:
             by_source.setdefault(item.source, []).append(item.what)
     for source, whats in by_source.items():
         yield from page.heading(f"{visible(file.file)}: taken as given ({visible(source)}):")
