@@ -72,19 +72,26 @@ class Candidates:
         return terminal in self._at.get(self._net_of[terminal], ())
 
     def _partners(self, net: int, stays: Terminal) -> list[Terminal]:
-        """The terminal of a net that suits best, and of each role one that suits as a partner."""
+        """The terminal of a net that suits best; of each role one that suits as a partner.
+
+        One that needs a lead and has none is where a lead belongs, whatever else is of its net.
+        """
         if (stays, net) not in self._suiting:
             by_role: dict[str, tuple[float, Terminal]] = {}
+            waiting: list[Terminal] = []
             for each in self._at[net]:
                 spec = self._diagram.spec(each)
                 cost = mismatch(self._diagram, stays, each)
                 role = spec.role if spec else ""
                 if role not in by_role or cost < by_role[role][0]:
                     by_role[role] = cost, each
+                if spec and spec.must and not self._state.nets.is_wired(each):
+                    waiting.append(each)
             ranked = sorted(by_role.values())
-            self._suiting[stays, net] = [
+            suiting = [
                 each for place, (cost, each) in enumerate(ranked) if not place or cost <= PAIRED
             ]
+            self._suiting[stays, net] = list(dict.fromkeys((*suiting, *waiting)))
         return self._suiting[stays, net]
 
     def _exchanges(self) -> Iterator[Exchange]:

@@ -109,10 +109,14 @@ class Rewired:
     @cached_property
     def key(self) -> tuple[object, ...]:
         """What makes two of them the same, however they came about."""
-        count = len(self.found.leads)
-        own = tuple(ends and frozenset(ends) for ends in self.ends[:count])
-        new = frozenset(frozenset(ends) for ends in self.ends[count:] if ends)
-        return own, new, frozenset(self.fitted.items())
+        found = self.found.leads
+        moved = frozenset(
+            (number, ends and frozenset(ends))
+            for number, ends in enumerate(self.ends[: len(found)])
+            if ends is None or frozenset(ends) != frozenset(found[number][:2])
+        )
+        new = frozenset(frozenset(ends) for ends in self.ends[len(found) :] if ends)
+        return moved, new, frozenset(self.fitted.items())
 
     def lead(self, number: int) -> Lead:
         """A lead by its number here, as it runs now.
