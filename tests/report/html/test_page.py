@@ -87,6 +87,15 @@ def test_nothing_is_fetched_and_only_its_own_script_runs(name: str) -> None:
         assert f"{tag}-src 'sha256-{digest}'" in policy
 
 
+def test_what_the_sheets_refer_to_is_there() -> None:
+    """Letters and hatchings of the timeline are drawn once and used by their ids."""
+    ids = set(re.findall(r'\bid="([^"]+)"', page(WRONG)))
+    used = re.findall(r'href="#([^"]+)"|url\(#([^)]+)\)', page(WRONG))
+    assert len(used) > 20
+    assert {one or other for one, other in used} <= ids
+    assert "<style" not in "".join(re.findall(r"(?s)<svg.*?</svg>", page(WRONG)))
+
+
 def test_every_finding_is_told_with_its_leads() -> None:
     checked = check(load(ROOT / "examples" / f"{WRONG}.wiring").diagram)
     outline, told = Outline(page(WRONG)), text_of(page(WRONG))
