@@ -39,10 +39,8 @@ def about(name: str) -> str:
 
 def schemas_text(page: Page) -> Iterator[str]:
     """Write what there are schemas of."""
-    width = max(map(len, published_names()))
     for name in published_names():
-        first, *rest = page.item(f"{name.ljust(width)}  {about(name)}", "")
-        yield from (first, *rest)
+        yield from page.item(f"{name}: {about(name)}", "")
 
 
 def schemas_json() -> dict[str, Any]:
