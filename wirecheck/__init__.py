@@ -500,14 +500,6 @@ def troubleshoot(
         wirecheck.troubleshoot.seen.NotUnderstoodError: something seen cannot be read.
         wirecheck.sequence.named.NotThereError: nothing of such a name calls.
     """
-    from wirecheck.sequence.named import caller
-    from wirecheck.troubleshoot.conversation import Conversation
-    from wirecheck.troubleshoot.dictionary import Dictionary
-    from wirecheck.troubleshoot.observed import observed
-    from wirecheck.troubleshoot.seen import seen as read
+    from wirecheck.troubleshoot.begin import begin
 
-    dictionary = Dictionary(diagram, tuple(caller(diagram, name) for name in calling))
-    given = list(observed(dictionary, diagram.observations))
-    for text in seen:
-        given += read(dictionary, text)
-    return Conversation.begun(dictionary, given)
+    return begin(diagram, seen, calling)

@@ -42,8 +42,8 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
     is_sure = bool(agreeing) and _most(rest) >= SURE
     choice = None
     all_seen = bool(taken) and taken.issuperset(each.key for each in dictionary.symptoms)
-    is_over = is_sure or (may_be_well and all_seen) or _made(dictionary, observations) >= MOST_READINGS
-    if agreeing and not is_over:
+    is_over = is_sure or (may_be_well and all_seen)
+    if agreeing and not is_over and _made(dictionary, observations) < MOST_READINGS:
         choice = choose(rest)
     if choice is None and agreeing:
         if may_be_well and observations:
