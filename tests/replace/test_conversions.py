@@ -259,6 +259,38 @@ def test_the_unit_that_is_meant_is_found_by_its_leads() -> None:
     assert set(goes(done)) == {"gas.1", "gas.C"}
 
 
+def test_one_of_two_units_is_converted() -> None:
+    """The other unit's control is none of its business, and neither is its transformer."""
+    other = example("hangar-heater-direct").source.text
+    both = f"{other}{STANDING.partition('diagram')[2].partition(chr(10))[2]}"
+    both = both.replace("part line   is mains: 120 V\n", "").replace(
+        "wire line.L1 to xfmr.L1: black, 14 AWG\nwire line.N to xfmr.N: white, 14 AWG\n"
+        "wire line.G to earth: green, 14 AWG\n",
+        "",
+    )
+    head, tail = both[: len(other)], both[len(other) :]
+    for name in ("xfmr", "limit", "stat", "valve", "pilot", "couple"):
+        tail = tail.replace(f"{name} ", f"{name}-2 ").replace(f"{name}.", f"{name}-2.")
+    new = (
+        "part box-2 is pilot-ignition-control\npart valve-2 is gas-valve-3-wire\n"
+        "part pilot-2 is pilot-burner\n"
+    )
+    done = replaced(f"{head}{tail}", new)
+    assert done.after.parts["box-2"].kind.name == "pilot-ignition-control"
+    assert goes(done)["valve-2.1"] == "box-2.TH"
+    kept = [each for each in done.found.leads if "-2" not in f"{each.a.part} {each.b.part}"]
+    then = {frozenset((lead.a, lead.b)) for lead in done.after.leads}
+    assert {frozenset((lead.a, lead.b)) for lead in kept} <= then
+    assert [f.rule for f in done.proof.grave] == [f.rule for f in done.before.grave]
+    assert not done.new_mistakes
+
+
+def test_metric_leads_are_suggested_where_leads_are_metric() -> None:
+    text = STANDING.replace("14 AWG", "2.5 mm2").replace("18 AWG", "0.75 mm2")
+    done = replaced(text, CONVERSION)
+    assert [each.lead for each in done.missing][:1] == ["brown, 1 mm2"]
+
+
 def test_a_lead_goes_to_the_tap_for_its_volts() -> None:
     new = "part t is transformer: primary 120/208/240 V, secondary 24 V, rating 50 VA\n"
     assert goes(replaced(example("hangar-heater-direct"), new))["xfmr.L1"] == "xfmr.240V"

@@ -107,6 +107,18 @@ def test_what_names_a_terminal_that_is_gone_is_set_aside() -> None:
     assert "\n# expect 24 V across box.PV and box.COM during trial\n" in done.text
 
 
+def test_a_claim_that_holds_no_longer_is_told() -> None:
+    text = f"{FURNACE}expect pilot-valve on during trial\nexpect 9 V across box.COM and box.VC\n"
+    same = replaced(text, NEW)
+    assert same.refuted == ()
+    long = text.replace("during trial", "during wait").replace("pilot-valve on", "main-valve off")
+    done = replaced(long, "part n is pilot-ignition-control: retry lockout\n")
+    assert done.proof.holds
+    (told,) = done.refuted
+    assert "wait" in told
+    assert not done.holds
+
+
 VARIANT = """
 variant "with damper"
     part vent is vent-damper: draft-hood no
@@ -155,6 +167,10 @@ wire box.V to valve to box.VC
     assert "wire box.V to valve to box.VC\n" in replaced(text, new).text
     named = "part box is direct-ignition-control\npart v is gas-valve-2-wire\nwire box.V to v\n"
     assert "wire box.V to v\n" in replaced(named, new).text
+    alias = "part v is gas-valve-2-wire\npart t is transformer\nwire t.R to v.V\nwire t.C to v.2\n"
+    assert replaced(alias, "part v is gas-valve-2-wire: 0.3 A\n").text.endswith(
+        "wire t.R to v.V\nwire t.C to v.2\n"
+    )
     relay = "part k is relay\npart t is transformer\nwire t.R to k.A..B to t.C\n"
     labelled = 'part n is relay\nlabels n: A as "85", B as "86"\n'
     assert "wire t.R to k.85..86 to t.C\n" in replaced(relay, labelled).text

@@ -7,13 +7,15 @@ then is missing is to be run.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 import networkx as nx
 
 from wirecheck.model.diagram import EARTH, Lead, LeadRole, Part, Terminal
+from wirecheck.model.quantity import Quantity, conductor_area_mm2
 from wirecheck.parts.amounts import each_quantity
 from wirecheck.replace.hookup import Hookup, Point, hookups, terminal_at
 from wirecheck.replace.request import Request
@@ -24,6 +26,10 @@ Ends = tuple[Terminal, Terminal]
 #: Where the leads of a valve that the thermostat fed go once a control feeds it.
 _TO_THE_CONTROL = {"operator": "call", "operator-common": "control-common"}
 
+
+_GAUGE: Final = re.compile(r"(\d+) AWG")
+#: Nominal cross-sections (IEC 60228, from memory).
+_METRIC_MM2: Final = (0.5, 0.75, 1.0, 1.5, 2.5, 4.0)
 
 #: What of new devices goes to the unit's earth (common practice, no source).
 _EARTHED: tuple[tuple[Slot, str, str, str], ...] = (
@@ -153,7 +159,7 @@ class _Landing:
                 continue
             if each.lead:
                 joined.add_edge(a, b)
-                yield NewLead(a, b, each.lead, each.why)
+                yield NewLead(a, b, self._sized(each.lead), each.why)
         yield from self._earthed()
 
     def _earthed(self) -> Iterator[NewLead]:
@@ -162,7 +168,13 @@ class _Landing:
             fitted = self.request.fitted.get(slot)
             end = fitted.terminal(role) if fitted else None
             if end is not None:
-                yield NewLead(end, EARTH, lead, why)
+                yield NewLead(end, EARTH, self._sized(lead), why)
+
+    def _sized(self, lead: str) -> str:
+        """The size in square millimetres, where the diagram's leads have theirs in them."""
+        sizes = (each.given.get("size") for each in self.request.diagram.leads)
+        units = {each.value.unit for each in sizes if each and isinstance(each.value, Quantity)}
+        return _GAUGE.sub(_in_mm2, lead) if units == {"mm2"} else lead
 
     def _fits(self, number: int, wanted: Hookup) -> bool:
         """Whether a spare lead has one end where it is wanted, and can be moved at the other."""
@@ -186,6 +198,12 @@ class _Landing:
         if a is None or b is None:
             return None
         return (a, b) if self._kept(lead.a) == a or self._kept(lead.b) == b else (b, a)
+
+
+def _in_mm2(gauge: re.Match[str]) -> str:
+    """The next size up of the metric series."""
+    area = conductor_area_mm2(float(gauge[1]))
+    return f"{next(size for size in _METRIC_MM2 if size >= area):g} mm2"
 
 
 def counterpart(old: Part, end: Terminal, new: Part) -> Terminal | None:

@@ -107,9 +107,11 @@ def _out(request: Request) -> Iterator[Part]:
 
 def _millivolt_checks(request: Request) -> Iterator[Task]:
     """What carried millivolts and will carry 24 V."""
-    valve = request.unit.parts.get("valve")
-    if valve is None or not is_millivolt(valve) or "supply" not in request.fitted:
+    valve, supply = request.unit.parts.get("valve"), request.fitted.get("supply")
+    if valve is None or not is_millivolt(valve) or supply is None:
         return
+    feed = "feed its primary behind the unit's own disconnect switch and fuse or breaker"
+    yield Task(supply.name, f"{supply.name}: {feed}: line voltage is for licensed people")
     for part in request.diagram.parts.values():
         if part.family in _CARRIES_THE_CALL:
             words = f"{part.name}: see that it is made for 24 V; one for millivolts may not be"

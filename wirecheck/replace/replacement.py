@@ -13,6 +13,7 @@ from wirecheck.language.edit import apply
 from wirecheck.language.load import load_text
 from wirecheck.model.diagram import Diagram, Lead
 from wirecheck.model.finding import Edit
+from wirecheck.replace.claims import no_longer_true
 from wirecheck.replace.device import Device
 from wirecheck.replace.landing import Landings, NewLead, landings_of
 from wirecheck.replace.plan import Plan, Task, planned
@@ -66,6 +67,7 @@ class Replacement(NamedTuple):
         set_aside: statements that name what is no longer there; in the text they are comments.
         problems: of the new text, in words.
         variants: the variants of the text, each with the new devices.
+        refuted: what the text claims and no longer holds, in sentences.
     """
 
     found: Diagram
@@ -81,6 +83,7 @@ class Replacement(NamedTuple):
     set_aside: tuple[str, ...]
     problems: tuple[str, ...]
     variants: tuple[VariantThen, ...]
+    refuted: tuple[str, ...]
 
     @property
     def text(self) -> str:
@@ -106,8 +109,8 @@ class Replacement(NamedTuple):
 
     @property
     def holds(self) -> bool:
-        """Whether nothing of safety or operation is found then, in no variant either."""
-        return self.proof.holds and all(each.proof.holds for each in self.variants)
+        """Whether nothing of safety or operation is found then, and every claim holds as before."""
+        return self.proof.holds and not self.refuted and all(e.proof.holds for e in self.variants)
 
 
 def replace(
@@ -154,6 +157,7 @@ def replace(
         set_aside=set_aside,
         problems=tuple(problem.message for problem in built.problems),
         variants=variants_then(load_text(diagram.source.text, diagram.source.name), built),
+        refuted=no_longer_true(before, after),
     )
 
 

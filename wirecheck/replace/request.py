@@ -82,12 +82,14 @@ def request_of(nets: Nets, offered: Sequence[Device], replaced: str | None) -> R
     if not offered:
         raise CannotReplaceError(["no new device is named: a kind, or a file with its parts"])
     named = _named(nets.diagram, offered, replaced)
-    unit = unit_of(nets, list(named.values()) or _only_of_their_family(nets.diagram, offered))
+    anchors = list(named.values()) or _only_of_their_family(nets.diagram, offered)
+    unit = unit_of(nets, anchors)
     swaps, fitted, reasons = list[Swap](), dict[Slot, Device](), list[str]()
     for number, device in enumerate(offered):
         old = named.get(number) or _in_the_unit(unit, device) or _only_one(nets.diagram, device)
         slot = SLOTS.get(device.part.family)
-        if old is None and slot and not _alike(nets.diagram, device):
+        is_new = slot is not None and slot not in unit.parts
+        if old is None and slot and is_new and (anchors or not _alike(nets.diagram, device)):
             name = _free_name(nets.diagram, device.name or _USUAL_NAMES[slot])
             fitted[slot] = device.called(name)
         elif old is None:

@@ -41,16 +41,6 @@ class Renaming(NamedTuple):
     new: Part
     terminals: Mapping[str, str | None]
 
-    def meant(self, text: str) -> str | None:
-        """The old part's terminal that a text means there, by label or name."""
-        key = key_of(text)
-        for name, label in self.old.labels.items():
-            if key_of(label.text) == key:
-                return name
-        own = self.old.structure.lookup.get(key)
-        own = own or numbered_terminal(self.old.structure, self.old.kind, self.old.values, text)
-        return None if own in self.old.labels else own
-
     def shown(self, name: str) -> str:
         """What is to be typed for the counterpart of one of the old part's terminals."""
         new = self.terminals.get(name)
@@ -60,9 +50,22 @@ class Renaming(NamedTuple):
         return label.text if label else new
 
     def anew(self, text: str) -> str:
-        """What is to be typed for a terminal that was typed so."""
-        meant = self.meant(text)
-        return text if meant is None else self.shown(meant)
+        """What is to be typed for a terminal that was typed so; the same where that still does."""
+        own = meant(self.old, text)
+        if own is None or (self.terminals.get(own) or "") == meant(self.new, text):
+            return text
+        return self.shown(own)
+
+
+def meant(part: Part, text: str) -> str | None:
+    """The terminal of a part that a text means there, by label or name."""
+    key = key_of(text)
+    for name, label in part.labels.items():
+        if key_of(label.text) == key:
+            return name
+    own = part.structure.lookup.get(key)
+    own = own or numbered_terminal(part.structure, part.kind, part.values, text)
+    return None if own in part.labels else own
 
 
 def respelled(source: SourceFile, renaming: Renaming) -> Respelled:

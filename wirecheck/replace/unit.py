@@ -69,7 +69,10 @@ def unit_of(nets: Nets, anchors: list[Part]) -> Unit:
             if other.key not in members:
                 members.add(other.key)
                 waiting.append(other)
-    alone = sum(part.family == "ignition-control" for part in parts.values()) <= 1
+    alone = all(
+        sum(part.family == family for part in parts.values()) <= 1
+        for family in ("ignition-control", "gas-valve")
+    )
     found: dict[Slot, Part] = {}
     for slot in (*_OF_THE_UNIT, "supply", "line"):
         of_slot = [part for part in parts.values() if SLOTS.get(part.family) == slot]
@@ -78,6 +81,8 @@ def unit_of(nets: Nets, anchors: list[Part]) -> Unit:
             own = of_slot
         if len(own) == 1:
             found[slot] = own[0]
+    if "valve" in found and is_millivolt(found["valve"]):
+        found.pop("supply", None)  # a transformer that is drawn feeds something else
     return Unit(found)
 
 

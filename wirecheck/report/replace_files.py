@@ -74,5 +74,7 @@ def verdict(file: ReplaceFile) -> str:
         return f"no rule finds a mistake of safety or operation in the new diagram. {safe}"
     proofs = (done.proof, *(each.proof for each in done.variants))
     left = sum(len(each.grave) or len(each.trouble) for each in proofs)
+    if not left:
+        return "the new diagram does not do all that its text claims: see which claim is mended"
     there = "mistakes" if left > 1 else "mistake"
     return f"{left} {there} of safety or operation in the new diagram: mend before it is used"

@@ -73,6 +73,7 @@ class ReplaceDocument(Form):
     set_aside: list[str]
     before: StateForm | None
     after: StateForm | None
+    refuted: list[str]
     variants: list[VariantForm]
     text: str | None
     text_problems: list[str]

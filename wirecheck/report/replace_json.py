@@ -35,6 +35,7 @@ def replace_json(file: ReplaceFile) -> Json:
         "set_aside": list(done.set_aside) if done else [],
         "before": _state(done.before, file.does_before) if done else None,
         "after": _state(done.proof, file.does_after) if done else None,
+        "refuted": list(done.refuted) if done else [],
         "variants": [_variant(each) for each in done.variants] if done else [],
         "text": done.text if done else None,
         "text_problems": list(done.problems) if done else [],

@@ -57,6 +57,7 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
             f"then, a check of variant {name} says:", each.proof.grave, each.proof.trouble, page
         )
         yield from _listed(f"the text of variant {name} has problems:", each.problems, page)
+    yield from _listed("claims of the text that hold no longer:", done.refuted, page)
     yield from _listed("the new text has problems:", done.problems, page)
     yield from page.heading("afterwards:")
     for line in AFTERWARDS:
