@@ -51,6 +51,7 @@ if TYPE_CHECKING:
     from wirecheck.rules.rule import Rule
     from wirecheck.sequence.run import Run
     from wirecheck.sequence.script import Script
+    from wirecheck.troubleshoot.chart import Step
     from wirecheck.troubleshoot.conversation import Conversation
 
     Sheet = Literal["ladder", "connections"]
@@ -65,8 +66,10 @@ __all__ = [
     "draw_blank",
     "draw_corrected",
     "draw_exercise",
+    "draw_fault_chart",
     "draw_lists",
     "draw_meter",
+    "draw_record",
     "draw_replacement",
     "draw_timeline",
     "format_text",
@@ -128,8 +131,12 @@ def check(diagram: Diagram) -> Checked:
     return with_claims(checked)
 
 
-def check_note(path: str | PathLike[str]) -> CheckedDocument:
+def check_note(path: str | PathLike[str], *, combined: bool = False) -> CheckedDocument:
     """Check every diagram in a document of installation notes, Markdown or plain text.
+
+    Args:
+        path: of the document.
+        combined: check variants together too, where they touch nothing in common.
 
     Raises:
         OSError: the document cannot be read.
@@ -139,16 +146,19 @@ def check_note(path: str | PathLike[str]) -> CheckedDocument:
     from wirecheck.notes.checked import check_document
     from wirecheck.notes.document import read_document
 
-    return check_document(read_document(Path(path), Path(path).as_posix()))
+    return check_document(read_document(Path(path), Path(path).as_posix()), combined=combined)
 
 
-def check_note_bytes(data: bytes, name: str, path: Path | None = None) -> CheckedDocument:
+def check_note_bytes(
+    data: bytes, name: str, path: Path | None = None, *, combined: bool = False
+) -> CheckedDocument:
     """Check the bytes of a document as `check_note` checks a file.
 
     Args:
         data: in UTF-8.
         name: stands in front of its messages; its suffix says whether it is plain text.
         path: where it lies, for what it includes; None for nowhere.
+        combined: as there.
 
     Raises:
         OSError: it is larger than any document.
@@ -156,7 +166,7 @@ def check_note_bytes(data: bytes, name: str, path: Path | None = None) -> Checke
     from wirecheck.notes.checked import check_document
     from wirecheck.notes.document import read_data
 
-    return check_document(read_data(data, name, path))
+    return check_document(read_data(data, name, path), combined=combined)
 
 
 def compare(
@@ -421,6 +431,37 @@ def report_page(
     from wirecheck.report.html.page import report_page as page
 
     return page(gathered(checked, file, tuple(problems), seconds, date))
+
+
+def draw_fault_chart(
+    talk: Conversation,
+    top: Step,
+    file_format: Literal["svg", "png"] = "svg",
+    *,
+    date: str = "",
+) -> tuple[bytes, ...]:
+    """Draw the chart ``top`` of a conversation: the picture first, then the pages with its steps.
+
+    ``top`` is what `wirecheck.troubleshoot.chart.chart` made of the conversation.
+    """
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.faults.picture import chart_picture
+    from wirecheck.drawing.faults.steps import chart_pages
+
+    diagram = talk.dictionary.diagram
+    seen = "; ".join(observation.words for observation in talk.observations)
+    sheets = (chart_picture(diagram, top, seen, date), *chart_pages(diagram, top, seen, date))
+    return tuple(render(sheet, file_format) for sheet in sheets)
+
+
+def draw_record(
+    talk: Conversation, file_format: Literal["svg", "png"] = "svg", *, date: str = ""
+) -> tuple[bytes, ...]:
+    """Draw the record of a conversation on pages of A4: readings, repair, proof, room to sign."""
+    from wirecheck.drawing.engine import render
+    from wirecheck.drawing.faults.record import record_pages
+
+    return tuple(render(page, file_format) for page in record_pages(talk, date))
 
 
 def format_text(text: str) -> str:

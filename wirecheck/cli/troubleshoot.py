@@ -2,19 +2,43 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 import click
 
 from wirecheck.cli.check import check_input
-from wirecheck.cli.inputs import Input, find_inputs, problem_of
+from wirecheck.cli.draw import date_option, make_folder
+from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of
 from wirecheck.cli.options import debug_option, files_argument, form_option
 from wirecheck.cli.printing import page, print_json, print_lines
 from wirecheck.cli.progress import told
 
 if TYPE_CHECKING:
+    from wirecheck.model.finding import Problem
     from wirecheck.report.troubleshoot_files import TroubleshootFile
+    from wirecheck.troubleshoot.chart import Step
     from wirecheck.troubleshoot.conversation import Conversation
+
+
+class Known(NamedTuple):
+    """What was said on the command line: what is seen, what readings came to, who calls."""
+
+    seen: tuple[str, ...]
+    answers: tuple[str, ...]
+    calling: tuple[str, ...]
+
+
+class Wish(NamedTuple):
+    """What to do besides the diagnosis, and how to draw."""
+
+    asks: bool
+    records: bool
+    tree: bool
+    folder: Path
+    file_format: Literal["svg", "png"]
+    date: str
 
 
 @click.command("troubleshoot")
@@ -39,6 +63,25 @@ if TYPE_CHECKING:
     metavar="THERMOSTAT",
     help="Who calls; without it every thermostat does.",
 )
+@click.option("--ask", "asks", is_flag=True, help="Ask for one reading after the other.")
+@click.option("--record", "records", is_flag=True, help="Draw what was read, and the end of it.")
+@click.option("--tree", is_flag=True, help="Follow every answer: the whole chart, drawn too.")
+@click.option(
+    "--out",
+    "folder",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=".",
+    help="Folder for the sheets; made if it is not there.  [default: this one]",
+)
+@click.option(
+    "--format",
+    "file_format",
+    type=click.Choice(["svg", "png"]),
+    default="svg",
+    show_default=True,
+    help="Of the sheets.",
+)
+@date_option
 @form_option
 @debug_option
 @click.pass_context
@@ -49,17 +92,36 @@ def command(  # noqa: PLR0913 - one for each option
     seen: tuple[str, ...],
     answers: tuple[str, ...],
     calling: tuple[str, ...],
+    asks: bool,
+    records: bool,
+    tree: bool,
+    folder: Path,
+    file_format: Literal["svg", "png"],
+    sheet_date: str,
     form: str,
 ) -> None:
     """Say what may be broken in a unit that is wired as drawn, and which reading to take next.
 
-    Takes what check takes. What observe statements in the file say counts as seen.
+    Takes what check takes. What observe statements in the file say counts as seen. --record draws
+    NAME-record-1.svg and so on; --tree draws NAME-fault-chart.svg, and NAME-fault-steps-1.svg and
+    so on to follow at the unit.
     """
     from wirecheck.report.troubleshoot_files import exit_code
 
     inputs = find_inputs(files)
-    found = [_troubleshoot(each, seen, answers, calling) for each in inputs]
-    if form == "json":
+    if asks and (len(inputs) > 1 or inputs[0].name == STANDARD_INPUT or form == "json"):
+        raise click.UsageError("--ask asks about one file, and answers come from standard input")
+    if records or tree:
+        make_folder(folder)
+    known = Known(seen, answers, calling)
+    wish = Wish(asks, records, tree, folder, file_format, sheet_date)
+    taken: dict[Path, str] = {}
+    found = [_troubleshoot(each, known, wish, taken) for each in inputs]
+    if asks:
+        from wirecheck.report.troubleshoot_text import after_asking_text
+
+        print_lines(after_asking_text(found, page()))
+    elif form == "json":
         from wirecheck.report.troubleshoot_json import troubleshoot_json
 
         print_json(troubleshoot_json(found))
@@ -71,13 +133,14 @@ def command(  # noqa: PLR0913 - one for each option
 
 
 def _troubleshoot(
-    given: Input, seen: tuple[str, ...], answers: tuple[str, ...], calling: tuple[str, ...]
+    given: Input, known: Known, wish: Wish, taken: dict[Path, str]
 ) -> TroubleshootFile:
-    """Diagnose one input."""
+    """Diagnose one input; ``taken`` says which sheet is which input's already."""
     import wirecheck
     from wirecheck.report.troubleshoot_files import TroubleshootFile
     from wirecheck.sequence.named import NotThereError
     from wirecheck.troubleshoot.answers import NotAnAnswerError
+    from wirecheck.troubleshoot.chart import chart
     from wirecheck.troubleshoot.seen import NotUnderstoodError
 
     checked = check_input(given)
@@ -85,20 +148,62 @@ def _troubleshoot(
         return TroubleshootFile(given.name, checked.problems)
     diagram = checked.checked.diagram
     try:
-        talk = wirecheck.troubleshoot(diagram, seen=seen, calling=calling)
+        talk = wirecheck.troubleshoot(diagram, seen=known.seen, calling=known.calling)
         talk = prepared(talk)
-        for answer in answers:
+        for answer in known.answers:
             talk = _answered(talk, answer)
     except (NotUnderstoodError, NotAnAnswerError, NotThereError) as error:
         problem = problem_of(given.name, str(error))
         return TroubleshootFile(given.name, (*checked.problems, problem))
+    if wish.asks:
+        from wirecheck.cli.asking import asked
+
+        talk = asked(talk, page())
+    top = chart(talk) if wish.tree else None
+    drawings, problems = _written(given, _drawn(talk, top, wish), wish, taken)
     return TroubleshootFile(
         given.name,
-        checked.problems,
+        (*checked.problems, *problems),
         talk.dictionary,
         talk.diagnosis,
         checked.checked.findings,
+        top,
+        drawings,
     )
+
+
+def _drawn(talk: Conversation, top: Step | None, wish: Wish) -> Iterator[tuple[str, bytes]]:
+    """The sheets that are wished for, each with what its name ends with."""
+    import wirecheck
+
+    if wish.records:
+        pages = wirecheck.draw_record(talk, wish.file_format, date=wish.date)
+        yield from ((f"record-{number}", drawn) for number, drawn in enumerate(pages, 1))
+    if top is not None:
+        picture, *steps = wirecheck.draw_fault_chart(talk, top, wish.file_format, date=wish.date)
+        yield "fault-chart", picture
+        yield from ((f"fault-steps-{number}", drawn) for number, drawn in enumerate(steps, 1))
+
+
+def _written(
+    given: Input, sheets: Iterable[tuple[str, bytes]], wish: Wish, taken: dict[Path, str]
+) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
+    """Write sheets: the paths of those written, and why others could not be."""
+    from wirecheck.report.whole_file import write_whole
+
+    paths: list[str] = []
+    for name, drawn in sheets:
+        path = wish.folder / f"{given.stem}-{name}.{wish.file_format}"
+        if taken.setdefault(path, given.name) != given.name:
+            reason = f"{path} is a sheet of {taken[path]} already; draw into another folder"
+            return tuple(paths), (problem_of(given.name, reason),)
+        try:
+            write_whole(path, drawn)
+        except OSError as error:
+            reason = f"{path} cannot be written: {(error.strerror or 'it failed').lower()}"
+            return tuple(paths), (problem_of(given.name, reason),)
+        paths.append(str(path))
+    return tuple(paths), ()
 
 
 def prepared(talk: Conversation) -> Conversation:

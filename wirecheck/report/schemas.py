@@ -26,10 +26,10 @@ from wirecheck.report.forms import (
     Version,
     Word,
 )
+from wirecheck.report.html.form import ReportDocument
 from wirecheck.report.lists_form import ListsDocument
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.notes_form import NotesDocument
-from wirecheck.report.html.form import ReportDocument
 from wirecheck.report.practice_form import PracticeDocument
 from wirecheck.report.published_form import BaselineDocument, SchemaDocument
 from wirecheck.report.replace_form import ReplaceDocument

@@ -9,6 +9,7 @@ from wirecheck.model.finding import Breaks, Finding, Problem
 from wirecheck.report.checks import FINDINGS, NOTHING_FOUND, UNUSABLE, counted
 
 if TYPE_CHECKING:
+    from wirecheck.troubleshoot.chart import Step
     from wirecheck.troubleshoot.diagnosis import Diagnosis
     from wirecheck.troubleshoot.dictionary import Dictionary
 
@@ -22,6 +23,8 @@ class TroubleshootFile(NamedTuple):
         dictionary: its faults and readings; None where there is no diagnosis.
         diagnosis: what is known of it.
         findings: mistakes of the drawing itself.
+        chart: the whole decision tree from there, if it was asked for.
+        drawings: paths of the sheets that were drawn.
     """
 
     file: str
@@ -29,6 +32,8 @@ class TroubleshootFile(NamedTuple):
     dictionary: Dictionary | None = None
     diagnosis: Diagnosis | None = None
     findings: tuple[Finding, ...] = ()
+    chart: Step | None = None
+    drawings: tuple[str, ...] = ()
 
     @property
     def mistakes(self) -> tuple[Finding, ...]:

@@ -100,6 +100,26 @@ class DiagnosisForm(Form):
     likelihoods_from: str
 
 
+class ChartWayForm(Form):
+    """A way out of a step of a chart."""
+
+    words: str
+    probability: Share
+    then: ChartStepForm
+
+
+class ChartStepForm(Form):
+    """A step of a chart; at an end there is no reading, and the repair is told."""
+
+    step: Count
+    probability: Share
+    reading: str | None
+    ask: str | None
+    repair: list[str]
+    suspects: list[str]
+    ways: list[ChartWayForm]
+
+
 class TroubleshootFileForm(Form):
     """The diagnosis of one file; ``findings`` are mistakes of the drawing itself."""
 
@@ -107,6 +127,8 @@ class TroubleshootFileForm(Form):
     problems: list[ProblemForm]
     findings: list[FindingForm]
     diagnosis: DiagnosisForm | None
+    chart: ChartStepForm | None
+    drawings: list[str]
 
 
 class TroubleshootSummary(Form):

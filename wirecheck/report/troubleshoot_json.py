@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from wirecheck.report.check_json import SCHEMA, finding_json, problem_json
+from wirecheck.report.fault_chart_text import chart_json
 from wirecheck.report.troubleshoot_files import TroubleshootFile, summary
 from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Ending, Group
 from wirecheck.troubleshoot.fault import Fault
@@ -36,6 +37,8 @@ def _file(file: TroubleshootFile) -> Json:
         "problems": [problem_json(problem) for problem in file.problems],
         "findings": [finding_json(finding) for finding in file.mistakes],
         "diagnosis": diagnosis_json(file.diagnosis) if file.diagnosis else None,
+        "chart": chart_json(file.chart) if file.chart else None,
+        "drawings": list(file.drawings),
     }
 
 

@@ -35,10 +35,31 @@ def troubleshoot_text(files: Sequence[TroubleshootFile], page: Page) -> Iterator
             words = f"The drawing itself has {found}: put those right first (wirecheck check)."
             yield from map(page.alarm, page.item(f"! {words}", ""))
             yield ""
-        if file.diagnosis:
+        if file.chart:
+            from wirecheck.report.fault_chart_text import chart_text
+
+            yield from chart_text(file.chart, page)
+        elif file.diagnosis:
             yield from diagnosis_text(file.diagnosis, page)
+        yield from drawn_text(file, page)
         yield ""
     yield from page.plain_headline(summary(files))
+
+
+def after_asking_text(files: Sequence[TroubleshootFile], page: Page) -> Iterator[str]:
+    """What is left to say where all else was said while asking."""
+    for file in files:
+        for problem in file.problems:
+            yield from problem_text(problem, page)
+        yield from drawn_text(file, page)
+    yield ""
+    yield from page.plain_headline(summary(files))
+
+
+def drawn_text(file: TroubleshootFile, page: Page) -> Iterator[str]:
+    """Where the sheets lie."""
+    for path in file.drawings:
+        yield from page.item(f"drawn: {visible(path)}")
 
 
 def diagnosis_text(diagnosis: Diagnosis, page: Page) -> Iterator[str]:
