@@ -58,7 +58,7 @@ class Sides:
         """Linear in leads and terminals."""
         self._facts = facts
         nets = facts.nets
-        self._wires = nets.conductors
+        self._wires = nets.wires
         self._barriers = {
             EARTH,
             *(

@@ -35,7 +35,10 @@ def test_one_lost_lead_is_one_finding_for_all_it_feeds() -> None:
         both, ("line.N to pump.N", "nut to pump.N"), ("line.N to xfmr.N", "nut to xfmr.N")
     )
     found = only(lost)
-    assert (found.fault, found.terminals) == ("not-reached", ("pump.N", "xfmr.N"))
+    assert (found.fault, found.terminals) == (
+        "not-reached",
+        ("pump.N", "xfmr.N", "line.N"),
+    )
     assert found.message == (
         "pump.N does not reach the supply, so pump and xfmr cannot be fed: lead it back to the "
         "other side of what feeds pump.L"

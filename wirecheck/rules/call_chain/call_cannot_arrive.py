@@ -93,7 +93,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         never = waiting.keys() | cold.keys()
         if not never or chain.runs(never | _other_calls(chain)):
             continue
-        contact = _named(chain, cold or waiting)
+        contact = _named(chain, cold) if cold else _waits_for_itself(wired, chain, waiting)
         mover = waiting.get(key_of_contact(contact))
         at = sides(wired, contact) if mover is None else (mover.a, mover.b)
         yield RULE.finding(
@@ -173,6 +173,15 @@ def _runs(facts: Facts, chain: Chain, mover: Element, waiting: set[ContactKey]) 
     """Whether a load runs on a call for heat with some contacts still open; one not fed may."""
     own = Chain(facts, mover.part, mover.a, mover.b)
     return not own.feeds or own.runs(waiting | _other_calls(own) | _other_calls(chain))
+
+
+def _waits_for_itself(facts: Facts, chain: Chain, waiting: dict[ContactKey, Element]) -> Element:
+    """The contact that stands in the circuit of what should close it, if there is one."""
+    for key, mover in waiting.items():
+        own = Chain(facts, mover.part, mover.a, mover.b)
+        if key in own.contacts and own.is_stopped_by(own.contacts[key]):
+            return own.contacts[key]
+    return _named(chain, waiting)
 
 
 def _named(chain: Chain, waiting: Iterable[ContactKey]) -> Element:

@@ -62,8 +62,10 @@ class Circuits:
             self._takers.setdefault(here, []).append(taker)
 
     def is_fed(self, contact: Element) -> bool:
-        """Whether any supply reaches the region of a contact."""
-        return self._facts.conduction.region(contact.net_a) in self._poles
+        """Whether a supply reaches the region of a contact, and feeds something there."""
+        region = self._facts.conduction.region(contact.net_a)
+        poles = self._poles.get(region, {})
+        return any(net != pole for pole, back in poles.items() for net in self._fed(region, back))
 
     def holds(self, contact: Element) -> bool:
         """Whether a contact is on a way without loops from a supply to what it can feed."""

@@ -100,6 +100,7 @@ def _may_go_on(facts: Facts, contact: Element, end: Terminal) -> bool:
 def _finding(facts: Facts, contact: Element, ends: tuple[Terminal, ...]) -> Finding:
     here, there = (_landing(facts, end) for end in ends)
     right = _right(facts, ends)
+    row = _in_line(facts, contact)
     mend = "trace its two leads and land them in the call that it is to make"
     if right is not None:
         mend = f"land {facts.show(right[0])} on {facts.show(right[1])}"
@@ -107,13 +108,25 @@ def _finding(facts: Facts, contact: Element, ends: tuple[Terminal, ...]) -> Find
         facts,
         "calls-nothing",
         facts.place(ends[0]),
-        leads=dict.fromkeys(n for end in ends for n in facts.nets.leads_at(end)),
-        terminals=dict.fromkeys((*ends, here, there, *(right or ()))),
+        leads=dict.fromkeys(n for end in (*ends, *row) for n in facts.nets.leads_at(end)),
+        terminals=dict.fromkeys((*ends, here, there, *(right or ()), *row)),
         contact=contact_name(facts, contact),
         here=facts.show(here),
         there=facts.show(there),
         mend=mend,
     )
+
+
+def _in_line(facts: Facts, contact: Element) -> list[Terminal]:
+    """The sides of contacts in line with one that close no circuit either."""
+    graph, circuits = facts.conduction.contacts, facts.once(Circuits)
+    return [
+        end
+        for net in (contact.net_a, contact.net_b)
+        for _a, _b, other in graph.edges(net, data="element")
+        if other is not contact and not circuits.holds(other)
+        for end in sides(facts, other)
+    ]
 
 
 def _landing(facts: Facts, end: Terminal) -> Terminal:

@@ -35,8 +35,18 @@ def may_be_right(facts: Facts, contact: Element, *, one_side: bool) -> bool:
     if _joins_circuits(facts, contact):
         return True
     if one_side:
-        return contact.part.family in ("boiler-control", "fan-limit-control")
+        return _may_stay_unused(contact)
     return _guards_another_load(facts, contact)
+
+
+def _may_stay_unused(contact: Element) -> bool:
+    """Whether the lead on its one side is for something else of the same device.
+
+    The link of a fan-and-limit control brings what feeds its fan contact to its limit contact.
+    """
+    if contact.part.family == "fan-limit-control":
+        return contact.part.values.get("link") == "fitted"
+    return contact.part.family == "boiler-control"
 
 
 def _guards_another_load(facts: Facts, contact: Element) -> bool:

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.circuit.nets import Element
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.contacts import (
@@ -72,14 +74,32 @@ def check(facts: Facts) -> Iterator[Finding]:
         chain = Chain(wired, contact.part, coil.a, coil.b)
         own = key_of_contact(contact)
         if chain.feeds and own in chain.contacts and chain.is_stopped_by(contact):
+            on_way = _beside(wired, chain, contact)
             yield RULE.finding(
                 facts,
                 "resting",
                 facts.place(contact.a),
                 leads=dict.fromkeys(
-                    n for end in sides(wired, contact) for n in facts.nets.leads_at(end)
+                    n for end in (*sides(wired, contact), *on_way) for n in facts.nets.leads_at(end)
                 ),
-                terminals=dict.fromkeys((contact.a, contact.b, coil.a, coil.b)),
+                terminals=dict.fromkeys((contact.a, contact.b, coil.a, coil.b, *on_way)),
                 relay=contact.part.name,
                 contact=contact_name(wired, contact),
             )
+
+
+def _beside(facts: Facts, chain: Chain, contact: Element) -> list[Terminal]:
+    """The sides of contacts in line with one, and where the supply behind them takes its feed."""
+    nets = {contact.net_a, contact.net_b}
+    found = [
+        end
+        for other in chain.contacts.values()
+        if {other.net_a, other.net_b} & nets
+        for end in sides(facts, other)
+    ]
+    for feed in chain.feeds:
+        source = facts.part(feed.source[0])
+        for spec in source.structure.sources if source else ():
+            for pair in spec.fed_by:
+                found += [source.terminal(name) for name in pair] if source else []
+    return [end for end in found if facts.net(end) in nets or end.part != contact.part.key]

@@ -6,8 +6,10 @@ Its leads may end at the wrong screw: the burner then runs without it, or its ca
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from wirecheck.circuit.nets import Element
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.calls import Calls, breaks_uncalled
@@ -18,6 +20,9 @@ from wirecheck.rules.call_chain.zone_motors import always_fed
 from wirecheck.rules.empty import homes_of_loose
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: So many nets are followed to where a call ends.
+_FAR: Final = 50
 
 _GOOD = """\
 part xfmr is transformer
@@ -87,7 +92,10 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts,
             "past" if past else "runs-nothing",
             facts.place(chain.call if chain else contact.b),
-            terminals=(*((chain.call,) if chain else ()), contact.a, contact.b),
+            leads=_leads(wired, contact, chain),
+            terminals=dict.fromkeys(
+                (*((chain.call,) if chain else ()), *ends, *_dead_ends(wired, contact))
+            ),
             breaks=breaks_uncalled(chain, past_safeties=False) if chain else None,
             call=called(facts, chain) if chain else "",
             thermostat=names(wired, [contact]),
@@ -107,3 +115,26 @@ def _uncalled(facts: Facts, contact: Element) -> Chain | None:
         if region(facts.as_wired.net(chain.call)) in (region(contact.net_a), region(contact.net_b)):
             return chain
     return uncalled[0] if len(burners.chains) == 1 and uncalled else None
+
+
+def _leads(facts: Facts, contact: Element, chain: Chain | None) -> tuple[int, ...]:
+    """The thermostat's own leads, after those on the way of the call that goes past it."""
+    own = [number for end in sides(facts, contact) for number in facts.nets.leads_at(end)]
+    if chain is None or not chain.feeds:
+        return tuple(dict.fromkeys(own))
+    trace = facts.sides.trace(chain.feeds[0].source[0], chain.call)
+    return tuple(dict.fromkeys((*(trace.leads if trace else ()), *own)))
+
+
+def _dead_ends(facts: Facts, contact: Element) -> Iterator[Terminal]:
+    """Empty sides of contacts where the call of a thermostat may end."""
+    graph = facts.conduction.contacts
+    for start in (contact.net_a, contact.net_b):
+        reached, waiting = {start}, [start]
+        while waiting and len(reached) < _FAR:
+            here = waiting.pop()
+            for _here, there, other in graph.edges(here, data="element") if here in graph else ():
+                if other.part is not contact.part and there not in reached:
+                    reached.add(there)
+                    waiting.append(there)
+                    yield from (e for e in sides(facts, other) if not facts.is_wired(e))

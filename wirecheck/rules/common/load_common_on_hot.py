@@ -77,6 +77,11 @@ RULE = Rule(
             "{load} has no power while {contacts} is closed.",
             Breaks.OPERATION,
         ),
+        "no-common": Fault(
+            "the common {terminal} of {load} has a lead and reaches no common: move it to {common}",
+            "{load} has no power.",
+            Breaks.OPERATION,
+        ),
     },
     bad=(
         Example(_BAD, (("switched-common", "fan.A"),)),
@@ -88,6 +93,10 @@ RULE = Rule(
         ),
         Example(_POWERED + "wire xfmr.R to stat.C\n", (("common-on-hot", "stat.C"),)),
         Example(_POWERED + "wire fan.A to stat.C\n", (("common-on-switched", "stat.C"),)),
+        Example(
+            _POWERED + "part box is pilot-ignition-control\nwire box.24V to stat.C\n",
+            (("no-common", "stat.C"),),
+        ),
     ),
     good=(Example(_GOOD), Example(_POWERED + "wire xfmr.C to stat.C\n")),
     stands_back_for=("secondary-shorted", "call-fed-from-common", "line-and-24-volts-joined"),
@@ -127,28 +136,30 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _on_switched(facts: Facts) -> Iterator[Finding]:
-    """Commons of devices on a lead that contacts make hot."""
+    """Commons of devices on a lead that contacts make hot, or that is on nothing."""
     sides = facts.sides
     for part in facts.of("thermostat", "low-water-probe"):
         needing = {end for load in part.structure.loads for end in load.between}
         for end in part.with_role(*_COMMON):
             if end.name not in needing:
                 continue
-            supplies = sides.hot_beyond(end)
-            if not supplies or sides.hot_on(end) or sides.common_beyond(end):
+            if sides.hot_on(end) or sides.common_beyond(end) or facts.is_grounded(end):
+                continue
+            feeds = part.with_role("thermostat-feed", "probe-hot")
+            supplies = sides.hot_beyond(end) or [s for f in feeds for s in sides.hot_beyond(f)]
+            if not supplies or not facts.is_wired(end) or not facts.is_traced(end):
                 continue
             trace = sides.trace(end, supplies[0].hot)
-            if not facts.is_wired(end) or not facts.is_traced(end) or trace is None:
-                continue
+            contacts = [contact.part.name for contact in trace.contacts] if trace else []
             yield RULE.finding(
                 facts,
-                "common-on-switched",
+                "common-on-switched" if trace else "no-common",
                 facts.place(end),
                 leads=facts.nets.leads_at(end),
                 terminals=(end, supplies[0].hot, supplies[0].common),
                 load=part.name,
                 terminal=facts.show(end),
-                contacts=both(list(dict.fromkeys(contact.part.name for contact in trace.contacts))),
+                contacts=both(list(dict.fromkeys(contacts))),
                 common=facts.show(supplies[0].common),
             )
 

@@ -6,6 +6,7 @@ A blower on bell wire runs, and the wire is the fuse.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from wirecheck.circuit.copper import most_amps
 from wirecheck.circuit.resistances import lead_size
@@ -17,6 +18,9 @@ from wirecheck.rules.electrical.words import amps
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
 from wirecheck.rules.rule import Example, Fault, Rule, Source
+
+#: What flows beyond this share of all that the loads of one supply take is the current of a short.
+MOST_BEYOND: Final = 1.5
 
 _GOOD = """\
 part line is mains: 120 V
@@ -74,7 +78,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         if most is None or highest <= most:
             continue
         current = running(wired).lead_amps(number)
-        if current > most:
+        if most < current <= MOST_BEYOND * highest:
             heavier = [gauge for gauge, carries in least.items() if carries >= current]
             yield RULE.finding(
                 wired,

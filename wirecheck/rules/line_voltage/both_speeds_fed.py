@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import networkx as nx
+
 from wirecheck.circuit.nets import Element
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
@@ -47,7 +49,7 @@ RULE = Rule(
     why="Two windings fed at once work against each other: the motor overheats and burns out.",
     blind_spots=(
         "Ways that different relays or thermostats open: whether these ever call together is not "
-        "looked at. Of several ways to a speed only the shortest."
+        "looked at."
     ),
     caution=LINE_VOLTAGE,
     sources=(PRACTICE,),
@@ -81,43 +83,58 @@ def check(facts: Facts) -> Iterator[Finding]:
         if len(ends) != 2:
             continue
         joined = facts.sides.same(*ends)
-        if joined or _can_both_be_fed(facts, *ends):
+        ways = _ways(facts, *ends)
+        if joined or _can_both_be_fed(facts, ways, *ends):
+            on_ways = [end for contact in ways for end in (contact.a, contact.b)]
+            leads = [n for end in (*ends, *on_ways) for n in facts.nets.leads_at(end)]
             yield RULE.finding(
                 facts,
                 "joined" if joined else "together",
                 part.name_span,
-                leads=[number for end in ends for number in facts.nets.leads_at(end)],
-                terminals=ends,
+                leads=dict.fromkeys(leads),
+                terminals=dict.fromkeys((*ends, *on_ways)),
                 high=facts.show(ends[0]),
                 low=facts.show(ends[1]),
                 part=part.name,
             )
 
 
-def _can_both_be_fed(facts: Facts, high: Terminal, low: Terminal) -> bool:
-    hots = {leg.terminal for leg in facts.once(Legs).at(high) if leg.hot}
-    ways = [facts.sides.search((end,), hots.__contains__) for end in (high, low)]
-    if ways[0] is None or ways[1] is None:
-        return False
-    first, second = ways[0].contacts, ways[1].contacts
-    commanded = [{id(c) for c in contacts if _is_commanded(c)} for contacts in (first, second)]
-    apart = all(commanded) and not (commanded[0] <= commanded[1] or commanded[1] <= commanded[0])
-    return not apart and _can_close((*first, *second))
+def _ways(facts: Facts, *ends: Terminal) -> list[Element]:
+    """The contacts on the ways from the line to some terminals."""
+    found: dict[tuple[Terminal, Terminal], Element] = {}
+    for end in ends:
+        for leg in facts.once(Legs).at(end):
+            if leg.hot:
+                way = facts.conduction.way(facts.net(leg.terminal), facts.net(end))
+                found.update({(contact.a, contact.b): contact for contact in way.contacts})
+    return list(found.values())
+
+
+def _can_both_be_fed(facts: Facts, ways: list[Element], high: Terminal, low: Terminal) -> bool:
+    """Whether both are fed with all that decides at rest, or with one of it acting.
+
+    What two relays or two thermostats open together, another circuit may keep apart.
+    """
+    hots = {facts.net(leg.terminal) for leg in facts.once(Legs).at(high) if leg.hot}
+    movers = dict.fromkeys(contact.part.key for contact in ways if _is_commanded(contact))
+    for acting in (None, *movers):
+        joined: nx.utils.UnionFind[int] = nx.utils.UnionFind()
+        for contact in ways:
+            if not _is_commanded(contact) or _is_closed(contact, contact.part.key == acting):
+                joined.union(contact.net_a, contact.net_b)
+        at = [joined[facts.net(end)] for end in (high, low)]
+        if any(at == [joined[hot], joined[hot]] for hot in hots):
+            return True
+    return False
 
 
 def _is_commanded(contact: Element) -> bool:
     """Whether a relay or a thermostat decides, which another circuit may keep apart."""
-    return _has_coil(contact) or contact.part.family == "thermostat"
+    has_coil = isinstance(contact.spec, SwitchSpec) and bool(contact.spec.coil)
+    return has_coil or contact.part.family == "thermostat"
 
 
-def _has_coil(contact: Element) -> bool:
-    return isinstance(contact.spec, SwitchSpec) and bool(contact.spec.coil)
-
-
-def _can_close(contacts: tuple[Element, ...]) -> bool:
-    """Whether no relay has to be pulled in and at rest at once."""
-    positions: dict[str, set[str]] = {}
-    for contact in contacts:
-        if isinstance(contact.spec, SwitchSpec) and contact.spec.coil:
-            positions.setdefault(contact.part.key, set()).add(contact.spec.normal)
-    return all(len(normals) == 1 for normals in positions.values())
+def _is_closed(contact: Element, acting: bool) -> bool:  # noqa: FBT001
+    """Whether the contact of a relay or thermostat is closed while that acts, or at rest."""
+    is_open = isinstance(contact.spec, SwitchSpec) and contact.spec.normal == "open"
+    return is_open == acting

@@ -18,6 +18,7 @@ from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.crossings import mixed_areas
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.supply.dead_branch import dead_branch
 
 #: Families whose own chapters say what feeds them.
 _ELSEWHERE: Final = frozenset(
@@ -265,11 +266,12 @@ def _in_series(facts: Facts, ends: list[tuple[Terminal, Terminal, Part]]) -> boo
 
 
 def _by_two(facts: Facts, taker: _Taker, a: Terminal, b: Terminal) -> Finding:
+    own = (*facts.nets.leads_at(taker.a), *facts.nets.leads_at(taker.b))
     return RULE.finding(
         facts,
         "two-supplies",
         facts.place(taker.a),
-        leads=[*facts.nets.leads_at(taker.a), *facts.nets.leads_at(taker.b)],
+        leads=dict.fromkeys((*own, *_way(facts, a, taker.a), *_way(facts, b, taker.b))),
         terminals=(taker.a, taker.b, a, b),
         devices=taker.part.name,
         end=facts.show(taker.a),
@@ -281,26 +283,42 @@ def _by_two(facts: Facts, taker: _Taker, a: Terminal, b: Terminal) -> Finding:
 
 def _on_one_side(facts: Facts, takers: list[_Taker], side: Terminal) -> Finding:
     first = takers[0]
+    own = (*facts.nets.leads_at(first.a), *facts.nets.leads_at(first.b))
+    ways = (*_way(facts, side, first.b), *_way(facts, side, first.a))
+    empty = [end for end in _other_sides(facts, side) if not facts.is_wired(end)]
     return RULE.finding(
         facts,
         "one-side",
         facts.place(first.a),
-        leads=[*facts.nets.leads_at(first.a), *facts.nets.leads_at(first.b)],
-        terminals=[*(end for taker in takers for end in (taker.a, taker.b)), side],
+        leads=dict.fromkeys((*own, *ways)),
+        terminals=[*(end for taker in takers for end in (taker.a, taker.b)), side, *empty],
         devices=both(list(dict.fromkeys(taker.part.name for taker in takers))),
         ends=f"{facts.show(first.a)} and {facts.show(first.b)}",
         side=facts.show(side),
     )
 
 
+def _way(facts: Facts, side: Terminal, end: Terminal) -> tuple[int, ...]:
+    trace = facts.sides.trace(side, end)
+    return trace.leads if trace else ()
+
+
+def _other_sides(facts: Facts, side: Terminal) -> tuple[Terminal, ...]:
+    """The other sides of the supply that a terminal is a side of."""
+    return tuple(end for one, others in _pairs_at(facts, side) if one == side for end in others)
+
+
 def _not_reached(facts: Facts, ends: list[tuple[Terminal, Terminal, Part]]) -> Finding:
     end, other, _part = ends[0]
+    branch = dead_branch(facts, end)
+    reached = _reached_by(facts, other)
+    empty = [e for e in _other_sides(facts, reached) if not facts.is_wired(e)] if reached else []
     return RULE.finding(
         facts,
         "not-reached",
         facts.place(end),
-        leads=facts.nets.leads_at(end),
-        terminals=list(dict.fromkeys(each[0] for each in ends)),
+        leads=branch.leads,
+        terminals=dict.fromkeys((*(each[0] for each in ends), *branch.terminals, *empty)),
         devices=both(list(dict.fromkeys(part.name for _end, _other, part in ends))),
         end=facts.show(end),
         other=facts.show(other),
