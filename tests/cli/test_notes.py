@@ -106,12 +106,26 @@ def test_folders_are_searched_for_notes_and_hidden_ones_are_not(wirecheck: Comma
     assert answer.code == 0
     listed = [line.partition(":")[0] for line in answer.out.splitlines() if "no wiring" in line]
     assert listed == sorted(wanted)
-    empty = wirecheck("notes", "job/.venv/../6.html", "job/deep/../5.wiring")
+    empty = wirecheck("notes", "job/.venv/../6.html", "job/deep/../6.html")
     assert empty.code == 0
     (wirecheck.folder / "bare").mkdir()
     bare = wirecheck("notes", "bare")
     assert bare.code == 2
     assert "no .md, .markdown, .txt or .text file is in this folder" in bare.out
+
+
+def test_a_wiring_file_is_no_document(wirecheck: CommandLine) -> None:
+    wirecheck.file("heater.wiring", HEATER)
+    answer = wirecheck("notes", "heater.wiring")
+    assert answer.code == 2
+    assert "heater.wiring:1:1: problem: a wiring file is no document" in answer.out
+
+
+def test_combinations_are_checked_if_asked_for(wirecheck: CommandLine) -> None:
+    variants = "variant a\nset box: gas lp\nend\nvariant b\nset limit: manual\nend\n"
+    wirecheck.file("note.md", note(HEATER + variants))
+    assert "note.md: 3 diagrams" in wirecheck("notes", "note.md").out
+    assert "note.md: 4 diagrams" in wirecheck("notes", "note.md", "--all-combinations").out
 
 
 def test_standard_input_is_markdown(wirecheck: CommandLine) -> None:

@@ -146,6 +146,18 @@ def test_a_block_of_variants_alone_of_a_piece_is_checked_without_them_too() -> N
     assert rules(document)[0] == ["burner-ground-missing"]
 
 
+def test_variants_are_checked_together_if_asked_for_and_not_drawn() -> None:
+    text = (
+        f"{HEATER}variant lp\nset box: gas lp\nend\nvariant far\nset stat: anticipator 0.4 A\nend"
+    )
+    data = block("name a, draw ladder", text).encode()
+    alone = check_note_bytes(data, "note.md")
+    together = check_note_bytes(data, "note.md", combined=True)
+    assert [each.variant for each in alone.diagrams] == [None, "lp", "far"]
+    assert [each.variant for each in together.diagrams] == [None, "lp", "far", "lp + far"]
+    assert [each.variant for each in together.drawings] == [None, "lp", "far"]
+
+
 def test_of_what_stands_elsewhere_it_is_said_in_which_diagram_it_is_a_problem() -> None:
     document = checked(
         block("name a, piece", "wire x.1 to y.1"),

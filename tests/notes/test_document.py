@@ -1,6 +1,8 @@
 """Blocks found in documents of every make, and every character of them at its place."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from wirecheck.notes.document import Document, read_data
 
@@ -24,11 +26,13 @@ def problems(text: str, name: str = MARKDOWN) -> list[str]:
 
 def assert_places(text: str, name: str = MARKDOWN) -> None:
     """Every visible character of every block stands in the document where the block says."""
+    assert any(block.source.text.strip() for block in read(text, name).blocks)
+    assert_characters(text, name)
+
+
+def assert_characters(text: str, name: str) -> None:
     lines = text.removeprefix("\ufeff").split("\n")
-    blocks = read(text, name).blocks
-    assert blocks
-    for block in blocks:
-        assert block.source.text.strip()
+    for block in read(text, name).blocks:
         for offset, character in enumerate(block.source.text):
             if not character.isspace():
                 line, column = block.source.position(offset)
@@ -169,3 +173,17 @@ def test_ten_thousand_lines_are_read_at_their_places() -> None:
 def test_hostile_nesting_ends() -> None:
     for text in ("> " * 3000, "- " * 3000, "```wiring\n" * 3000, "<div>\n```wiring\n" * 3000):
         read(text + "x\n")
+
+
+PIECES = st.sampled_from(
+    ["```", "```wiring\n", "~~~wiring name a\n", "\n```\n", "````", "> ", "- ", "1. ", "   ", "\t"]
+    + ["\n", "\r\n", "\r", "<div>", "<!--", "-->", "---\n", "part x", "\u2028", "\x0c", "\0", "é"]
+)
+
+
+@settings(max_examples=300, deadline=None, derandomize=True)
+@given(st.lists(PIECES, max_size=40).map("".join), st.sampled_from(["a.md", "a.txt"]))
+def test_whatever_stands_in_a_document_every_character_has_its_place(text: str, name: str) -> None:
+    assert_characters(text, name)
+    for problem in read(text, name).problems:
+        assert problem.span.line >= 1

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from wirecheck.cli.inputs import STANDARD_INPUT, Input, problem_of, read_bytes, unreadable
+from wirecheck.cli.inputs import STANDARD_INPUT, SUFFIX, Input, problem_of, read_bytes, unreadable
 from wirecheck.cli.our_error import OurError, in_words
 from wirecheck.report.baseline import Baseline, Mark, marks_of
 from wirecheck.report.notes_files import (
@@ -37,6 +37,7 @@ class Wish(NamedTuple):
         form: of the report.
         page: that the report is for.
         assumed: whether it lists what was taken as given.
+        combined: whether variants are checked together too.
         baseline: the file of known findings; None for none.
         write: whether what is found is to be known from now on.
     """
@@ -45,6 +46,7 @@ class Wish(NamedTuple):
     form: str
     page: Page
     assumed: bool
+    combined: bool
     baseline: Path | None
     write: bool
 
@@ -129,7 +131,10 @@ def _checked(task: Task) -> NoteFile:
         data = read_bytes(given)
     except OSError as error:
         return NoteFile(given.name, (unreadable(given.name, error),), None)
-    document = wirecheck.check_note_bytes(data, given.name, path)
+    if given.name.lower().endswith(SUFFIX):
+        reason = "a wiring file is no document: wirecheck check reads it"
+        return NoteFile(given.name, (problem_of(given.name, reason),), None)
+    document = wirecheck.check_note_bytes(data, given.name, path, combined=task.wish.combined)
     file = note_file(given.name, document)
     return _with_drawings(file, document, path, task) if task.wish.drawings and path else file
 

@@ -54,6 +54,12 @@ WORTH_PROCESSES = 24
     help="List in the text every value that was taken as given because no block says it.",
 )
 @click.option(
+    "--all-combinations",
+    "combined",
+    is_flag=True,
+    help="Besides each variant check all of them together that touch nothing in common.",
+)
+@click.option(
     "--jobs",
     type=click.IntRange(min=1),
     help="So many documents at once.  [default: as many as there are cores]",
@@ -76,6 +82,7 @@ def command(  # noqa: PLR0913  # one for each option
     files: tuple[str, ...],
     drawings: Drawings | None,
     assumed: bool,
+    combined: bool,
     jobs: int | None,
     fail_on: str,
     baseline: Path | None,
@@ -100,7 +107,8 @@ def command(  # noqa: PLR0913  # one for each option
     if drawings and any(each.name == STANDARD_INPUT for each in inputs):
         raise click.UsageError(f"standard input lies in no folder; leave --{drawings} out")
     known = read_known(baseline) if baseline and not write_baseline else None
-    tasks = _tasks(inputs, Wish(drawings, form, page(), assumed, baseline, write_baseline), known)
+    wish = Wish(drawings, form, page(), assumed, combined, baseline, write_baseline)
+    tasks = _tasks(inputs, wish, known)
     run = _Run(told(_worked(tasks, jobs), len(tasks), "checking"))
     for text in _FORMS.get(form, _text)(run):
         if sys.stdout is not None and sys.stdout.isatty():

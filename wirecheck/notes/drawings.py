@@ -56,12 +56,12 @@ def as_drawn(name: str, wanted: Wanted, checked: Checked) -> Checked:
 
 
 def wanted_drawings(
-    blocks: Iterable[Block], diagrams: Iterable[tuple[Block, str | None]]
+    blocks: Iterable[Block], diagrams: Iterable[tuple[int, Block, str | None]]
 ) -> tuple[tuple[Wanted, ...], tuple[Problem, ...]]:
     """The sheets that the diagrams of a document are to have, and what cannot be drawn."""
     problems = list(_not_drawn(blocks))
     wanted: dict[str, Wanted] = {}
-    for number, (block, variant) in enumerate(diagrams):
+    for number, block, variant in diagrams:
         for sheet, span in block.sheets:
             if block.name is None:
                 continue

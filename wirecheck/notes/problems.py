@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from wirecheck.language.variants import Variant
 from wirecheck.model.finding import Problem
 from wirecheck.notes.build import label_of
 from wirecheck.notes.document import Block
@@ -23,25 +22,33 @@ class Problems:
         for each in problems:
             self._told.setdefault((str(each.span), each.message), each)
 
-    def add_of(self, block: Block, variant: Variant | None, problems: Iterable[Problem]) -> None:
+    def add_of(
+        self, block: Block, problems: Iterable[Problem], variant: str | None = None, start: int = 0
+    ) -> None:
         """Take in problems of a block's diagram; of what stands elsewhere say in which it is one.
 
         What a block says can be right by itself, and wrong in one that builds on it.
+
+        Args:
+            block: which.
+            problems: of its diagram.
+            variant: name of the variant; None for what the block says without one.
+            start: where in the block that variant begins.
         """
         label = label_of(block)
         if variant is not None:
-            label += f", variant {variant.name}"
+            label += f", variant {variant}"
         for each in problems:
             key = (str(each.span), each.message)
             if key not in self._told:
-                elsewhere = self._stands_elsewhere(each, block, variant)
+                elsewhere = self._stands_elsewhere(each, block, start)
                 message = f"{each.message} (in {label})" if elsewhere else each.message
                 self._told[key] = each._replace(message=message)
 
-    def _stands_elsewhere(self, problem: Problem, block: Block, variant: Variant | None) -> bool:
+    def _stands_elsewhere(self, problem: Problem, block: Block, start: int) -> bool:
         if problem.span.source is not block.source:
             return problem.span.file == self._file
-        return variant is not None and problem.span.start < variant.opening.start
+        return problem.span.start < start
 
     def in_order(self) -> tuple[Problem, ...]:
         """All of them, those of the document before those of included files."""
