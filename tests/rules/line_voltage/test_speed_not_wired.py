@@ -43,6 +43,18 @@ def test_both_leads_on_the_fast_speed_leave_the_slow_one_empty() -> None:
     assert (found.rule, found.fault, found.terminals) == (NAME, "stops", ("air.LO",))
 
 
+def test_a_fan_contact_that_leads_nowhere_is_where_it_belongs() -> None:
+    found = only(
+        changed(BLOWER, ("fan.NC to air.LO", "fan.NC to plenum.FAN-1"))
+        + "part plenum is fan-limit-control: link removed\n"
+    )
+    assert (found.rule, found.fault, found.breaks) == (NAME, "beside", Breaks.OPERATION)
+    assert found.message == (
+        "air is typed with two speeds; air.LO has no lead, and neither has plenum.FAN-2, where a "
+        "contact brings the line to: run one between them"
+    )
+
+
 SILENT = {
     "both wired": BLOWER,
     "two speeds by default, one used": changed(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wirecheck.rules.line_voltage import (
     both_speeds_fed,
+    fan_contact_cut_off,
     fan_limit_link_left_in,
     fed_ahead_of_switch,
     fed_over_both_throws,
@@ -13,7 +14,6 @@ from wirecheck.rules.line_voltage import (
     line_shorted,
     mains_ground_not_earthed,
     motor_always_on,
-    slow_speed_cut_off,
     speed_not_wired,
     switch_in_neutral,
 )
@@ -30,7 +30,7 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (both_speeds_fed.RULE, both_speeds_fed.check),
     (fed_over_both_throws.RULE, fed_over_both_throws.check),
     (speed_not_wired.RULE, speed_not_wired.check),
-    (slow_speed_cut_off.RULE, slow_speed_cut_off.check),
+    (fan_contact_cut_off.RULE, fan_contact_cut_off.check),
     (motor_always_on.RULE, motor_always_on.check),
     (mains_ground_not_earthed.RULE, mains_ground_not_earthed.check),
     (line_lead_colour.RULE, line_lead_colour.check),

@@ -13,10 +13,11 @@ from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.kind import LoadSpec
 from wirecheck.rules.call_chain.chain import Chain
-from wirecheck.rules.call_chain.contacts import contacts, switch
+from wirecheck.rules.call_chain.contacts import switch
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.line_voltage.idle import empty_side, idle_contacts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _GOOD = """\
@@ -65,11 +66,11 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find motors of the line that run with all at rest, beside a contact that leads nowhere."""
     wired = facts.as_wired
-    idle = [contact for contact in contacts(wired) if _is_idle(wired, contact)]
+    idle = wired.once(idle_contacts)
     if len(idle) != 1 or any(_lacks_its_hot_lead(part, wired) for part in wired.of("load")):
         return  # which of several belongs to the motor, or what the contact is for, is not known
     contact = idle[0]
-    empty = contact.a if wired.is_wired(contact.b) else contact.b
+    empty = empty_side(wired, contact)
     always_on = [motor for motor in _motors(wired) if _runs_for_good(wired, motor, contact)]
     hot = _hot_end(wired, always_on[0]) if len(always_on) == 1 else None
     if hot is not None:
@@ -85,15 +86,6 @@ def check(facts: Facts) -> Iterator[Finding]:
             empty=facts.show(empty),
             relay=contact.part.name,
         )
-
-
-def _is_idle(facts: Facts, contact: Element) -> bool:
-    """Whether a contact that closes on a call, or on heat, leads from a hot leg to nothing."""
-    spec = switch(contact)
-    if spec.normal != "open" or not (spec.coil or spec.moved_by == "temperature"):
-        return False
-    at = [end for end in (contact.a, contact.b) if facts.is_wired(end)]
-    return len(at) == 1 and facts.once(Legs).is_hot(at[0])
 
 
 def _lacks_its_hot_lead(part: Part, facts: Facts) -> bool:

@@ -15,6 +15,7 @@ from wirecheck.rules.empty import may_be_untraced
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.line_voltage.idle import idle_ends
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _GOOD = """\
@@ -53,9 +54,20 @@ RULE = Rule(
             "run it, or leave two-speed out if only the other is used",
             "{part} stops when the relay pulls in, and does not run at that speed.",
         ),
+        "beside": Fault(
+            "{part} is typed with two speeds; {speed} has no lead, and neither has {idle}, where "
+            "a contact brings the line to: run one between them",
+            "{part} does not run at that speed.",
+        ),
     },
     bad=(
         Example(_GOOD.replace("wire fan.NC to air.LO: red\n", ""), (("no-lead", "air"),)),
+        Example(
+            _GOOD.replace("to air.LO: red", "to plenum.FAN-1: red").replace(
+                "part fan", "part plenum is fan-limit-control: link removed\npart fan"
+            ),
+            (("beside", "air"),),
+        ),
         Example(_GOOD.replace("COM..NO to air.HI: black", "COM: black"), (("stops", "air"),)),
     ),
     good=(Example(_GOOD),),
@@ -73,11 +85,15 @@ def check(facts: Facts) -> Iterator[Finding]:
         if len(empty) != 1 or may_be_untraced(facts, empty[0]):
             continue
         wired = next(end for end in speeds if end != empty[0])
+        idle = facts.once(idle_ends)
+        beside = idle[0] if len(idle) == 1 else None
+        fault = "stops" if _is_taken_off(facts, wired) else "beside" if beside else "no-lead"
         yield RULE.finding(
             facts,
-            "stops" if _is_taken_off(facts, wired) else "no-lead",
+            fault,
             part.name_span,
-            terminals=empty,
+            terminals=(*empty, *idle[:1]),
+            idle=facts.show(beside) if beside else "",
             part=part.name,
             speed=facts.show(empty[0]),
             wired=facts.show(wired),

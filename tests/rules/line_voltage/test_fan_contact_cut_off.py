@@ -1,4 +1,4 @@
-"""Relays that take the slow speed off while the burner runs."""
+"""Relays whose contact is in line with a fan contact, and open on a call for heat."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from tests.rules.circuits import changed
 from tests.rules.raised import findings, only
 from wirecheck.model.finding import Breaks
 
-NAME = "slow-speed-cut-off"
+NAME = "fan-contact-cut-off"
 FURNACE = """\
 part line is mains: 120 V
 part xfmr is transformer
@@ -36,7 +36,7 @@ def test_the_relay_on_the_call_for_heat_is_told_in_full() -> None:
         "fan is pulled in on a call for heat, and takes air.LO off with fan.COM..NC, which plenum "
         "is to start for heat: put the coil of fan on the call for the fan or for cooling"
     )
-    assert found.seen_at_unit == "The blower does not run slowly when the plenum is hot."
+    assert found.seen_at_unit == ("The blower does not run at that speed when the plenum is hot.")
     assert found.leads == ("stat.W to fan.A", "fan.B to xfmr.C")
 
 
@@ -54,7 +54,35 @@ def test_elsewhere_in_the_call_likewise(end: str, when: str) -> None:
     assert f"pulled in {when}" in found.message
 
 
+def test_the_throws_exchanged() -> None:
+    found = only(
+        changed(
+            FURNACE, ("fan.COM..NO to air.HI", "fan.COM..NC to air.HI"), ("fan.NC to", "fan.NO to")
+        )
+    )
+    assert (found.rule, found.fault) == (NAME, "waits")
+    assert found.message == (
+        "plenum is to start air.LO for heat, and fan.COM..NO stands in line, which is open on a "
+        "call for heat: put plenum on the contact of fan that is closed at rest"
+    )
+
+
+def test_the_speeds_exchanged() -> None:
+    text = changed(FURNACE, ("air.HI", "air.X"), ("air.LO", "air.HI"), ("air.X", "air.LO"))
+    found = only(text)
+    assert (found.rule, found.fault) == (NAME, "slower")
+    assert found.message == (
+        "fan takes air.HI off with fan.COM..NC, which plenum starts for heat, and gives air.LO "
+        "instead: exchange the leads of air.HI and air.LO, so that the relay gives the fast speed"
+    )
+
+
 SILENT = {
+    "fast for heat, slowly by a relay that gives way to it": changed(
+        FURNACE,
+        ("fan.COM..NO to air.HI", "plenum.FAN-1..FAN-2 to air.HI"),
+        ("wire fan.NC to plenum.FAN-1..FAN-2 to air.LO: red\n", ""),
+    ),
     "on the fan": FURNACE,
     "on the call for cooling": changed(FURNACE, ("stat.G to fan.A", "stat.Y to fan.A")),
     "behind a switch for the summer": changed(
