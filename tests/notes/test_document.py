@@ -175,10 +175,10 @@ def test_hostile_nesting_ends() -> None:
         read(text + "x\n")
 
 
-PIECES = st.sampled_from(
-    ["```", "```wiring\n", "~~~wiring name a\n", "\n```\n", "````", "> ", "- ", "1. ", "   ", "\t"]
-    + ["\n", "\r\n", "\r", "<div>", "<!--", "-->", "---\n", "part x", "\u2028", "\x0c", "\0", "é"]
-)
+WHOLE = ("```wiring\npart x\n\n  y\n```\n", "> ```wiring\n> part x\n>\n>\ty\n> ```\n")
+LINES = ("```wiring\n", "~~~wiring name a\n", "\n```\n", "\n", "\r\n", "\r", "---\n", "```")
+STARTS = ("> ", "- ", "1. ", "   ", "\t", "<div>", "<!--", "-->", "part x", "\u2028", "\0", "é")
+PIECES = st.sampled_from((*WHOLE, *WHOLE, *LINES, *STARTS))
 
 
 @settings(max_examples=300, deadline=None, derandomize=True)
