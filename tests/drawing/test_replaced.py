@@ -8,7 +8,7 @@ from tests.drawing.picture import texts, titles
 from tests.replace.units import CONVERSION, STANDING, example, replaced
 from wirecheck import draw_replacement
 from wirecheck.drawing.canvas import Canvas, Lettering
-from wirecheck.drawing.replaced import sheets
+from wirecheck.drawing.replaced import cross_reference, new_connections, sheets
 from wirecheck.replace.replacement import Replacement
 
 CONTROL = 'part n is pilot-ignition-control\nlabels n: TH as "W", GND as "BRN", PV as "P"\n'
@@ -20,12 +20,18 @@ def conversion() -> Replacement:
     return replaced(STANDING, CONVERSION)
 
 
+@pytest.fixture(scope="module")
+def drawn(conversion: Replacement) -> dict[str, Canvas]:
+    """Draw it."""
+    return sheets(conversion)
+
+
 def marked(sheet: Canvas, word: str) -> set[str]:
     return {each.removeprefix(f"{word}: ") for each in titles(sheet) if each.startswith(word)}
 
 
-def test_what_is_left_over_is_crossed_out_as_found(conversion: Replacement) -> None:
-    found = sheets(conversion)["found-connections"]
+def test_what_is_left_over_is_crossed_out_as_found(drawn: dict[str, Canvas]) -> None:
+    found = drawn["found-connections"]
     assert marked(found, "take away") == {
         "couple.PLUS to valve.TC",
         "couple.MINUS to valve.TC-C",
@@ -33,8 +39,10 @@ def test_what_is_left_over_is_crossed_out_as_found(conversion: Replacement) -> N
     assert marked(found, "add") == set()
 
 
-def test_every_lead_of_a_new_device_is_marked_then(conversion: Replacement) -> None:
-    then = sheets(conversion)["replaced-connections"]
+def test_every_lead_of_a_new_device_is_marked_then(
+    conversion: Replacement, drawn: dict[str, Canvas]
+) -> None:
+    then = drawn["replaced-connections"]
     leads = conversion.after.leads
     wanted = {conversion.after.lead_name(leads[number]) for number in conversion.landed}
     assert marked(then, "add") == wanted
@@ -42,8 +50,8 @@ def test_every_lead_of_a_new_device_is_marked_then(conversion: Replacement) -> N
     assert "xfmr.C to earth" not in wanted
 
 
-def test_the_ladder_flags_and_lists_them(conversion: Replacement) -> None:
-    shown = " ".join(texts(sheets(conversion)["replaced-ladder"]))
+def test_the_ladder_flags_and_lists_them(conversion: Replacement, drawn: dict[str, Canvas]) -> None:
+    shown = " ".join(texts(drawn["replaced-ladder"]))
     for place, number in enumerate(sorted(conversion.landed), 1):
         name = conversion.after.lead_name(conversion.after.leads[number])
         assert f"+{place} " in shown
@@ -56,9 +64,9 @@ def test_nothing_left_over_needs_no_sheet_as_found() -> None:
 
 
 def test_the_cross_reference_has_every_end_every_task_and_the_cautions(
-    conversion: Replacement,
+    conversion: Replacement, drawn: dict[str, Canvas]
 ) -> None:
-    page = sheets(conversion)["cross-reference-1"]
+    page = drawn["cross-reference-1"]
     shown = " ".join(texts(page))
     for each in conversion.crossings:
         assert each.off in shown
@@ -71,10 +79,9 @@ def test_the_cross_reference_has_every_end_every_task_and_the_cautions(
     assert "Shut off the gas and the power" in shown
 
 
-def test_a_long_cross_reference_takes_more_pages() -> None:
-    done = replaced(STANDING, CONVERSION)
-    longer = done._replace(crossings=done.crossings * 12)
-    pages = [sheet for name, sheet in sheets(longer).items() if name.startswith("cross")]
+def test_a_long_cross_reference_takes_more_pages(conversion: Replacement) -> None:
+    longer = conversion._replace(crossings=conversion.crossings * 12)
+    pages = cross_reference(longer)
     assert len(pages) == 3
     for page in pages:
         assert (page.width, page.height) == (595.3, 841.9)
@@ -86,7 +93,7 @@ def test_a_long_cross_reference_takes_more_pages() -> None:
 
 def test_a_diagram_with_mistakes_is_drawn_too() -> None:
     done = replaced(example("no-burner-ground"), CONTROL)
-    assert "1 finding: 1 operation" in " ".join(texts(sheets(done)["replaced-connections"]))
+    assert "1 finding: 1 operation" in " ".join(texts(new_connections(done)))
 
 
 def test_the_same_replacement_gives_the_same_bytes(conversion: Replacement) -> None:

@@ -12,14 +12,16 @@ import pytest
 from tests.replace.units import (
     CONVERSION,
     DIRECT_SYSTEM,
+    EXAMPLES,
     MILLIVOLT,
     PILOT_SYSTEM,
     STANDING,
+    diagram,
     example,
     goes,
     replaced,
 )
-from wirecheck import load_text
+from wirecheck import check, load_text
 from wirecheck.model.diagram import Diagram
 from wirecheck.replace.replacement import Replacement
 
@@ -304,3 +306,12 @@ def test_results_can_be_replaced_again() -> None:
     back = replaced(there.after, "part v is gas-valve-2-wire: 0.5 A\n")
     pairs = [{frozenset((lead.a, lead.b)) for lead in each.leads} for each in (found, back.after)]
     assert pairs[0] == pairs[1]
+
+
+def test_the_files_to_try_it_with_are_right() -> None:
+    """The standing pilot raises nothing, and the new devices are stated without a problem."""
+    assert check(diagram(STANDING)).findings == ()
+    for file in (EXAMPLES / "replacing").glob("*.wiring"):
+        text = file.read_text(encoding="utf-8")
+        assert text.startswith("# ")
+        assert not load_text(text).problems

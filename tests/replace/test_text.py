@@ -119,6 +119,14 @@ def test_a_claim_that_holds_no_longer_is_told() -> None:
     assert not done.holds
 
 
+def test_a_claim_about_a_pilot_is_set_aside_where_there_is_none() -> None:
+    text = f"{FURNACE}expect pilot-flame on during run\nexpect main-flame on during run\n"
+    done = replaced(text, "part box is direct-ignition-control\npart burner is direct-burner\n")
+    assert not done.problems
+    assert done.set_aside == ("expect pilot-flame on during run",)
+    assert done.holds
+
+
 VARIANT = """
 variant "with damper"
     part vent is vent-damper: draft-hood no

@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from wirecheck.model.diagram import Part
+from wirecheck.model.nearest import either
+from wirecheck.model.quantity import Quantity
 from wirecheck.parts.amounts import each_quantity
 from wirecheck.parts.structure import MILLIVOLT_CIRCUIT_V
 from wirecheck.replace.hookup import has_three_wires, is_direct, is_pilot_system
@@ -177,6 +179,48 @@ def _standing_pilot_kept(request: Request, after: Unit) -> Iterator[str]:
         )
 
 
+def _standing_pilot_comes(request: Request, after: Unit) -> Iterator[str]:
+    """A valve or a generator for a standing pilot where a control lights the burner."""
+    valve, generator = request.incoming("valve"), request.incoming("generator")
+    control = after.parts.get("control")
+    if valve and control and valve.part.with_role("generator-hot"):
+        yield (
+            "the new valve passes no gas without the heat of a standing pilot, and"
+            f" {control.name} lights its burner on each call: take a valve without a thermocouple"
+        )
+    elif generator and not after.has_role("valve", "generator-hot"):
+        title = generator.part.kind.title
+        yield f"no valve here has a magnet that a {title} holds: leave it out"
+
+
+def _electrode_without_control(request: Request, after: Unit) -> Iterator[str]:
+    """A burner with an electrode, and nothing that would spark."""
+    burner = request.incoming("burner")
+    if burner and burner.part.with_role("electrode") and "control" not in after.parts:
+        yield (
+            "the new burner is lit by a spark, and no ignition control is drawn: put a control and"
+            " a valve for it in as well"
+        )
+
+
+def _transformer_volts(request: Request, _after: Unit) -> Iterator[str]:
+    """A transformer for other volts than the one that goes out."""
+    for swap in request.swaps:
+        if swap.old.family != "transformer":
+            continue
+        for name in ("primary", "secondary"):
+            old, new = (each_quantity(p.values.get(name)) for p in (swap.old, swap.new.part))
+            if not {each.low_base for each in old} & {each.low_base for each in new}:
+                yield (
+                    f"the {name} of {swap.old.name} is for {_volts(old)}, that of the new"
+                    f" transformer for {_volts(new)}"
+                )
+
+
+def _volts(quantities: tuple[Quantity, ...]) -> str:
+    return either([str(each) for each in quantities])
+
+
 def _burner(request: Request, after: Unit) -> Iterator[str]:
     """A control and a burner of different systems."""
     burner = after.parts.get("burner")
@@ -242,6 +286,9 @@ _REFUSALS: tuple[Callable[[Request, Unit], Iterator[str]], ...] = (
     _millivolt_kept,
     _operators,
     _standing_pilot_kept,
+    _standing_pilot_comes,
+    _electrode_without_control,
+    _transformer_volts,
     _burner,
     _adapter,
     _terminals,

@@ -9,7 +9,7 @@ from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Diagram, Part, key_of
 from wirecheck.model.nearest import both, either
 from wirecheck.replace.device import Device
-from wirecheck.replace.unit import SLOTS, Slot, Unit, unit_of
+from wirecheck.replace.unit import SLOTS, Slot, Unit, is_millivolt, unit_of
 
 #: What a device that goes in beside others is called where it has no name.
 _USUAL_NAMES: Mapping[Slot, str] = {
@@ -88,8 +88,7 @@ def request_of(nets: Nets, offered: Sequence[Device], replaced: str | None) -> R
     for number, device in enumerate(offered):
         old = named.get(number) or _in_the_unit(unit, device) or _only_one(nets.diagram, device)
         slot = SLOTS.get(device.part.family)
-        is_new = slot is not None and slot not in unit.parts
-        if old is None and slot and is_new and (anchors or not _alike(nets.diagram, device)):
+        if old is None and slot and _may_be_added(nets.diagram, unit, device, anchors):
             name = _free_name(nets.diagram, device.name or _USUAL_NAMES[slot])
             fitted[slot] = device.called(name)
         elif old is None:
@@ -160,6 +159,20 @@ def _only_one(diagram: Diagram, device: Device) -> Part | None:
     """The only old part that a device outside the unit could replace."""
     alike = _alike(diagram, device) if device.part.family not in SLOTS else []
     return alike[0] if len(alike) == 1 else None
+
+
+def _may_be_added(diagram: Diagram, unit: Unit, device: Device, anchors: list[Part]) -> bool:
+    """Whether a device can go in beside what is there: no other could be the one it replaces.
+
+    Where the unit is known, what stands in other units is none of them.
+    """
+    slot = SLOTS.get(device.part.family)
+    if slot is None or slot in unit.parts:
+        return False
+    valve = unit.parts.get("valve")
+    if slot in ("supply", "line") and not (valve and is_millivolt(valve)):
+        return not _alike(diagram, device)
+    return bool(anchors) or not _alike(diagram, device)
 
 
 def _no_place(diagram: Diagram, device: Device) -> str:

@@ -93,6 +93,7 @@ def rewritten(found: Diagram, plan: Plan, landings: Landings) -> tuple[Built, tu
         text.change([add_lead(text.diagram, new.a, new.b, new.lead)])
     for part in plan.out:
         _taken_out(text, part)
+    _claims_set_aside(text, len(load_text(found.source.text, text.name).problems))
     return text.built, tuple(text.set_aside)
 
 
@@ -258,6 +259,25 @@ def _taken_out(text: Rewriting, part: Part) -> None:
         *_kinds(text, old),
     ]
     text.change(edits)
+
+
+def _claims_set_aside(text: Rewriting, known: int) -> None:
+    """Set aside claims and observations of what the new devices have not: a pilot, a damper."""
+    if len(text.built.problems) <= known:
+        return
+    at = [p.span for p in text.built.problems if p.span.source is text.source]
+    claims = [
+        Span(text.source, parsed.start, parsed.end)
+        for parsed in _statements(text)
+        if isinstance(parsed.statement, st.ExpectStatement | st.ObserveStatement)
+    ]
+    text.change(
+        [
+            _set_aside(text, claim)
+            for claim in claims
+            if any(claim.start <= span.start < claim.end for span in at)
+        ]
+    )
 
 
 def _set_aside(text: Rewriting, span: Span) -> Edit:
