@@ -267,6 +267,12 @@ def test_hostile_text_acts_nowhere(wirecheck: CommandLine) -> None:
     printed = wirecheck("notes", "note.md", "--as", "json").out
     assert not {"\x1b", "\u202e", "\x07"} & set(printed)
     assert json.loads(printed)["documents"][0]["diagrams"]
+    log = wirecheck("notes", "note.md", "--as", "sarif").document
+    assert not {"\x1b", "\u202e", "\x07"} & set(json.dumps(log, ensure_ascii=False))
+    suites = ET.fromstring(wirecheck("notes", "note.md", "--as", "junit").out)  # noqa: S314
+    told = "".join(f"{each.attrib}{each.text}" for each in suites.iter())
+    assert "<b>" in told
+    assert not {"\x1b", "\u202e", "\x07"} & set(told)
     drawn = [path.name for path in wirecheck.folder.glob("*.svg")]
     assert drawn == ["note.2J-b.ladder.svg"]
 

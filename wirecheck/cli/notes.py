@@ -62,7 +62,7 @@ WORTH_PROCESSES = 24
 @click.option(
     "--jobs",
     type=click.IntRange(min=1),
-    help="So many documents at once.  [default: as many as there are cores]",
+    help="So many documents at once.  [default: of many documents one a core]",
 )
 @fail_on_option
 @baseline_options
