@@ -48,6 +48,7 @@ class Conduction:
                     self._place[key] = len(self._place)
                     self.contacts.add_edge(element.net_a, element.net_b, key, element=element)
         self._trees = _Trees(self.contacts)
+        self._blocks: dict[int, _Blocks] = {}
         self._ways: dict[tuple[int, int], Way] = {}
 
     def region(self, net: int) -> int:
@@ -76,27 +77,15 @@ class Conduction:
         return self._among_loops(a, b)
 
     def _among_loops(self, a: int, b: int) -> Way:
-        members = nx.node_connected_component(self.contacts, a)
-        graph = nx.MultiGraph(self.contacts.subgraph(members))
-        # With an edge from b back to a, the elements on some loop-free path from a to b are
-        # those of the block that holds this edge; a contact in series is one whose removal
-        # leaves no way.
-        closing = nx.Graph(graph)
-        closing.add_edge(a, b)
-        block = next(
-            nodes for nodes in nx.biconnected_components(closing) if a in nodes and b in nodes
-        )
-        on_path = [
-            (left, right, key)
-            for left, right, key in graph.edges(block, keys=True)
-            if left in block and right in block
-        ]
-        bridges = set(map(frozenset, nx.bridges(nx.Graph(graph))))
-        series = [
-            (left, right, key)
-            for left, right, key in on_path
-            if frozenset((left, right)) in bridges and graph.number_of_edges(left, right) == 1
-        ]
+        root = self.region(a)
+        if root not in self._blocks:
+            self._blocks[root] = _Blocks(self.contacts, root)
+        on_path: list[_Edge] = []
+        series: list[_Edge] = []
+        for edges in self._blocks[root].between(a, b):
+            on_path += edges
+            if len(edges) == 1:
+                series += edges
         return Way(exists=True, contacts=self._in_order(on_path), series=self._in_order(series))
 
     def _in_order(self, edges: Iterable[_Edge]) -> tuple[Element, ...]:
@@ -145,3 +134,42 @@ class _Trees:
             edge = self._above[a]
             yield edge
             a = edge[1]
+
+
+class _Blocks:
+    """The blocks of a region: its contacts, in groups that no one net holds together.
+
+    The ways without loops between two nets pass the same blocks, and between them each contact of
+    every one of these; a block of one contact is in series.
+    """
+
+    def __init__(self, contacts: nx.MultiGraph[int], root: int) -> None:
+        """Find them; linear in the contacts of the region."""
+        members = nx.node_connected_component(contacts, root)
+        simple: nx.Graph[int] = nx.Graph()
+        simple.add_edges_from(contacts.edges(members))
+        self._edges: list[list[_Edge]] = []
+        self._nets: list[list[int]] = []
+        self._at: dict[int, list[int]] = {}
+        for number, pairs in enumerate(nx.biconnected_component_edges(simple)):
+            self._edges.append([(a, b, key) for a, b in pairs for key in contacts.adj[a][b]])
+            self._nets.append(list(dict.fromkeys(net for pair in pairs for net in pair)))
+            for net in self._nets[-1]:
+                self._at.setdefault(net, []).append(number)
+
+    def between(self, a: int, b: int) -> Iterator[list[_Edge]]:
+        """The contacts of each block on the ways between two nets."""
+        came: dict[int, tuple[int, int]] = {}
+        entered: set[int] = set()
+        waiting = [a]
+        while b not in came:
+            here = waiting.pop()
+            for block in self._at[here]:
+                if block not in entered:
+                    entered.add(block)
+                    others = [net for net in self._nets[block] if net != here]
+                    came.update(dict.fromkeys(others, (here, block)))
+                    waiting += others
+        while b != a:
+            b, block = came[b]
+            yield self._edges[block]

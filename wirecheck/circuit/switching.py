@@ -39,8 +39,7 @@ class Positions:
         self.count = 1 << len(self.variables)
         self.always = (1 << self.count) - 1
         self._tables = {
-            name: _alternating(number, self.count, self.always)
-            for number, name in enumerate(self.variables)
+            name: _alternating(number, self.count) for number, name in enumerate(self.variables)
         }
 
     def on(self, variable: Hashable) -> int:
@@ -79,12 +78,14 @@ def holds(table: int, state: int) -> bool:
     return bool(table >> state & 1)
 
 
-def _alternating(place: int, count: int, always: int) -> int:
+def _alternating(place: int, count: int) -> int:
     """The table of one variable: runs of 2^place zeros and as many ones, in turn."""
     half = 1 << place
-    one_run = ((1 << half) - 1) << half
-    # always / (2^(2 half) - 1) is a 1 at the start of each pair of runs.
-    return one_run * (always // ((1 << (2 * half)) - 1)) if count > half else 0
+    table, length = ((1 << half) - 1) << half, 2 * half
+    while length < count:  # doubled: much cheaper than a division of such long numbers
+        table |= table << length
+        length *= 2
+    return table
 
 
 class Network(Generic[_Node]):

@@ -63,7 +63,7 @@ class SeriesVolts:
         self._view = view
         self._contacts = contacts
         self.bounded = ""
-        self._answers: dict[tuple[bool, ...], list[tuple[ElementKey, float]]] = {}
+        self._answers: dict[bytes, list[tuple[ElementKey, float]]] = {}
 
     @cached_property
     def _states(self) -> SteadyStates:
@@ -89,7 +89,7 @@ class SeriesVolts:
         from wirecheck.properties.states import rated_volts
 
         elements = {key: self._whole.element(key) for key in fed}
-        joined = self._joined(network)
+        joined = _Joined(self._joined(network), series)
         found = dict.fromkeys(fed, 0)
         solved = 0
         while series:
@@ -97,11 +97,8 @@ class SeriesVolts:
                 self.bounded = f"loads in series: {MOST_SOLVED} of their circuits solved"
                 break
             state = (series & -series).bit_length() - 1
-            alike = series
-            stands = tuple(holds(table, state) for table in joined)
-            for table, is_joined in zip(joined, stands, strict=True):
-                alike &= table if is_joined else ~table
-            series &= ~alike
+            stands, alike = joined.alike(series, state)
+            series ^= alike
             if stands not in self._answers:
                 solved += 1
                 steady = self.at(closed, state)
@@ -132,3 +129,23 @@ class SeriesVolts:
             reached = network.reached(waiting.pop())
             tables += [reached.get(net, 0) for net in waiting]
         return tables
+
+
+class _Joined:
+    """When pairs of nets are joined, of some states; tables that are the same there are one."""
+
+    def __init__(self, tables: list[int], states: int) -> None:
+        size = states.bit_length() // 8 + 1
+        number: dict[int, int] = {}
+        self._which = [number.setdefault(table & states, len(number)) for table in tables]
+        self._tables = list(number)
+        self._bits = [table.to_bytes(size, "little") for table in number]
+
+    def alike(self, states: int, state: int) -> tuple[bytes, int]:
+        """Which pairs are joined in a state, and in which of some states it is the same ones."""
+        place, bit = divmod(state, 8)
+        stands = [bits[place] >> bit & 1 for bits in self._bits]
+        for table, is_joined in zip(self._tables, stands, strict=True):
+            common = states & table
+            states = common if is_joined else states ^ common
+        return bytes([stands[which] for which in self._which]), states

@@ -7,6 +7,8 @@ stands in its way.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Part, Terminal
@@ -14,8 +16,9 @@ from wirecheck.model.kind import SwitchSpec
 from wirecheck.sequence.chain import supply_ends
 
 
+@lru_cache(maxsize=4)
 def callers(nets: Nets) -> frozenset[str]:
-    """Keys of the parts that call for heat."""
+    """Keys of the parts that call for heat; kept for the diagrams asked about last."""
     parts = nets.diagram.parts.values()
     thermostats = {part.key for part in parts if part.family == "thermostat"}
     operating = {part.key for part in parts if part.family == "operating-control"}

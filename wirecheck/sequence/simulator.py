@@ -7,6 +7,8 @@ next thing due.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from wirecheck.circuit.companions import Companions
 from wirecheck.circuit.nets import Nets
 from wirecheck.circuit.steady import SteadyStates
@@ -43,15 +45,8 @@ class Simulation:
         self.nets = nets
         self.script = script
         self.view = view
-        parts = nets.diagram.parts.values()
-        self.machines = [
-            ControlMachine(part) for part in parts if part.family == "ignition-control"
-        ]
-        states = SteadyStates(
-            nets,
-            poor_bonds=view is View.DANGER,
-            watched=[_call_terminals(machine.part) for machine in self.machines],
-        )
+        self.machines = [ControlMachine(part) for part in _controls(nets)]
+        states = _steady_states(nets, view)
         self.plant = Plant(nets, states.contacts, view, callers(nets))
         self.trace = Trace(script.starts_s, script.until_s)
         self.recorder = Recorder(nets, self.plant, self.trace, len(self.machines))
@@ -243,6 +238,17 @@ class Simulation:
         if arrival_s is not None:
             due.append(arrival_s)
         return min((time_s for time_s in due if time_s > self.now_s + INSTANT_S), default=None)
+
+
+@lru_cache(maxsize=4)
+def _steady_states(nets: Nets, view: View) -> SteadyStates:
+    """What all runs of one diagram solve; kept for the diagrams run last."""
+    watched = [_call_terminals(control) for control in _controls(nets)]
+    return SteadyStates(nets, poor_bonds=view is View.DANGER, watched=watched)
+
+
+def _controls(nets: Nets) -> list[Part]:
+    return [part for part in nets.diagram.parts.values() if part.family == "ignition-control"]
 
 
 def _call_terminals(control: Part) -> tuple[Terminal, Terminal]:
