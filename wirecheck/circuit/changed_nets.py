@@ -86,7 +86,8 @@ class ChangedNets(Nets):
                     yield lead.a, EARTH
         for key in dict.fromkeys(terminal.part for terminal in among):
             part = self.diagram.parts.get(key)
-            for link in part.structure.links if part else ():
-                a, b = part.terminal(link.between[0]), part.terminal(link.between[1])
-                if a in among:
-                    yield a, b
+            if part is not None:
+                for link in part.structure.links:
+                    a, b = part.terminal(link.between[0]), part.terminal(link.between[1])
+                    if a in among:
+                        yield a, b

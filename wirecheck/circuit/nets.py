@@ -22,6 +22,9 @@ import networkx as nx
 from wirecheck.model.diagram import EARTH, Diagram, Part, Terminal
 from wirecheck.model.kind import GapSpec, LoadSpec, SourceSpec, SwitchSpec
 
+#: What joins two terminals, as the graph ``conductors`` has it; and of each those beside it.
+Joint = dict[str, object]
+Wires = dict[Terminal, dict[Terminal, Joint]]
 ElementType = Literal["switch", "load", "source", "bond", "gap"]
 
 
@@ -57,9 +60,20 @@ class Nets:
         }
 
     @cached_property
+    def wires(self) -> Wires:
+        """Of each terminal those beside it, and the lead or link between; as ``conductors``.
+
+        Whoever only goes from one to the next need not wait for a graph.
+        """
+        return _wires(self.diagram)
+
+    @cached_property
     def conductors(self) -> nx.Graph[Terminal]:
         """Every terminal, joined by whatever conducts without a switch or a load between."""
-        return _conductors(self.diagram)
+        graph: nx.Graph[Terminal] = nx.Graph()
+        graph.add_nodes_from(_terminals(self.diagram))
+        graph.add_edges_from(_joints(self.diagram))
+        return graph
 
     @cached_property
     def elements(self) -> nx.MultiGraph[int]:
@@ -144,7 +158,7 @@ def _members(diagram: Diagram) -> list[list[Terminal]]:
             above[here] = here = above[above[here]]
         return here
 
-    for a, b in joined_pairs(diagram):
+    for a, b, _joint in _joints(diagram):
         above[top(a)] = top(b)
     members: dict[Terminal, list[Terminal]] = {}
     for terminal in dict.fromkeys(_terminals(diagram)):
@@ -152,16 +166,17 @@ def _members(diagram: Diagram) -> list[list[Terminal]]:
     return list(members.values())
 
 
-def joined_pairs(diagram: Diagram) -> Iterator[tuple[Terminal, Terminal]]:
+def _joints(diagram: Diagram) -> Iterator[tuple[Terminal, Terminal, Joint]]:
     """What conducts without a switch or a load between: leads, metal they touch, links."""
-    for lead in diagram.leads:
+    for number, lead in enumerate(diagram.leads):
         if lead.conducts:
-            yield lead.a, lead.b
+            yield lead.a, lead.b, {"lead": number}
+    for lead in diagram.leads:
         if "touches" in lead.given:
-            yield lead.a, EARTH
+            yield lead.a, EARTH, {"touches": True}
     for part in diagram.parts.values():
         for link in part.structure.links:
-            yield part.terminal(link.between[0]), part.terminal(link.between[1])
+            yield part.terminal(link.between[0]), part.terminal(link.between[1]), {"link": link}
 
 
 def _terminals(diagram: Diagram) -> Iterator[Terminal]:
@@ -179,25 +194,10 @@ def _terminals(diagram: Diagram) -> Iterator[Terminal]:
     yield EARTH
 
 
-def _conductors(diagram: Diagram) -> nx.Graph[Terminal]:
-    """Every terminal, joined by whatever conducts without a switch or a load between."""
-    graph: nx.Graph[Terminal] = nx.Graph()
-    graph.add_edges_from(
-        (lead.a, lead.b, {"lead": number})
-        for number, lead in enumerate(diagram.leads)
-        if lead.conducts
-    )
-    for lead in diagram.leads:
-        if not lead.conducts:
-            graph.add_nodes_from((lead.a, lead.b))
-        if "touches" in lead.given:
-            graph.add_edge(lead.a, EARTH, touches=True)
-    for part in diagram.parts.values():
-        graph.add_nodes_from(part.terminal(name) for name in part.structure.terminals)
-        for link in part.structure.links:
-            graph.add_edge(
-                part.terminal(link.between[0]), part.terminal(link.between[1]), link=link
-            )
-    graph.add_nodes_from(Terminal(key, "") for key in diagram.splices)
-    graph.add_node(EARTH)
-    return graph
+def _wires(diagram: Diagram) -> Wires:
+    wires: Wires = {terminal: {} for terminal in _terminals(diagram)}
+    for a, b, joint in _joints(diagram):
+        known = wires[a].setdefault(b, {})
+        known.update(joint)
+        wires[b][a] = known
+    return wires

@@ -176,7 +176,7 @@ class _Search:
         return sorted(nodes, key=_by_what_is_left)
 
     def _ways(self, node: _Node) -> tuple[Screen, list[Change], list[Change]]:
-        """How to judge what a diagram is changed into; the changes at its sharpest finding, others."""
+        """How to judge what it is changed into; the changes at its sharpest finding; others."""
         ways = rings(node.state, node.grave)
         return Screen(node.state, node.grave), ways.sharpest, [*ways.near, *ways.on_the_way]
 

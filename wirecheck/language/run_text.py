@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Final, NamedTuple
 
 from lark import UnexpectedInput
@@ -96,7 +97,7 @@ class PlugText(NamedTuple):
 def run_text(lead: Lead) -> RunText | None:
     """The statement of a wire's or jumper's lead; None if it could not be read."""
     span = lead.statement
-    statement, text = _read_again(span)
+    statement, text = _read_again(span.text)
     if not isinstance(statement, WireStatement | JumperStatement):
         return None
     stops = tuple(
@@ -121,7 +122,7 @@ def run_text(lead: Lead) -> RunText | None:
 def plug_text(lead: Lead) -> PlugText | None:
     """The statement of a lead in a harness; None if it could not be read."""
     span = lead.statement
-    statement, _text = _read_again(span)
+    statement, _text = _read_again(span.text)
     if not isinstance(statement, PlugStatement):
         return None
     pins = tuple(
@@ -168,8 +169,10 @@ def line_break(span: Span) -> str:
     return "\r\n" if (behind[0] if behind else before) == "\r\n" else "\n"
 
 
-def _read_again(span: Span) -> tuple[Statement | None, str]:
-    text = cut(SourceFile("", span.text)).text
+@lru_cache(maxsize=1024)
+def _read_again(typed: str) -> tuple[Statement | None, str]:
+    """A statement read by itself; kept, as whoever tries many edits asks for the same ones."""
+    text = cut(SourceFile("", typed)).text
     try:
         return parse_statement(text, 0, len(text)), text
     except UnexpectedInput:
