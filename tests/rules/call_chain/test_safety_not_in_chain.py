@@ -141,6 +141,35 @@ def test_an_interlock_of_other_equipment_is_meant(lines: str) -> None:
     assert "safety-not-in-chain" not in [rule for rule, _fault, _text in found]
 
 
+def test_two_in_one_row_are_told_together() -> None:
+    text = unit("wire xfmr.R to limit to rollout.1\nwire xfmr.R to stat to box.TH\n")
+    found = only(text)
+    assert (found.rule, found.fault) == ("safety-not-in-chain", "row-open")
+    assert found.message == (
+        "rollout.2 has no lead, so limit and rollout stand in no path of the burner: let the call "
+        "to box.TH go through all of them"
+    )
+    found = only(
+        unit(
+            "wire xfmr.R to limit to rollout to fan to xfmr.C\nwire xfmr.R to stat to box.TH\n",
+            parts="part fan is relay\n",
+        )
+    )
+    assert (found.fault, found.leads[-1]) == ("row", "xfmr.R to stat.R")
+    assert found.message == (
+        "limit and rollout stand in no path of the burner: their opening takes nothing away from "
+        "box.TH, which the lead xfmr.R to stat.R feeds past them; move them into that call lead"
+    )
+
+
+def test_a_limit_with_both_leads_on_one_side() -> None:
+    text = unit(
+        "wire xfmr.R to stat to hot.LIMIT-2 to box.TH\n",
+        parts="part hot is fan-limit-control: link removed\n",
+    )
+    assert "safety-not-in-chain" in [rule for rule, _fault, _text in raised(text)]
+
+
 def test_fan_and_limit_contacts_exchanged_are_told_as_that() -> None:
     call = (
         "wire xfmr.R to limit.FAN-1..FAN-2 to rollout to stat to box.TH\n"

@@ -27,10 +27,10 @@ def test_a_pump_tapped_ahead_of_the_switch_is_told_in_full() -> None:
     found = only(PUMP_AHEAD)
     assert (found.rule, found.fault, found.breaks) == (NAME, "tapped", Breaks.SAFETY)
     assert found.message == (
-        "pump is fed at pump.L from ahead of disc, which switches off the rest of the unit: take "
-        "its feed from disc.2"
+        "pump.L gets its feed from ahead of disc, which switches off the rest of the unit: feed it "
+        "from disc.2"
     )
-    assert found.seen_at_unit == "With disc off pump is live, and runs when it is called."
+    assert found.seen_at_unit == "With disc off there is line voltage at pump.L."
 
 
 def test_a_transformer_tapped_ahead_of_the_switch_of_two_motors() -> None:

@@ -14,6 +14,7 @@ import networkx as nx
 from wirecheck.circuit.nets import Element
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.nearest import both
 from wirecheck.rules.call_chain.contacts import contacts, is_drawn, switch
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
@@ -52,9 +53,9 @@ RULE = Rule(
     sources=(PRACTICE,),
     faults={
         "tapped": Fault(
-            "{device} is fed at {end} from ahead of {switch}, which switches off the rest of the "
-            "unit: take its feed from {beyond}",
-            "With {switch} off {device} is live, and runs when it is called.",
+            "{ends} {get} feed from ahead of {switch}, which switches off the rest of the unit: "
+            "feed {them} from {beyond}",
+            "With {switch} off there is line voltage at {ends}.",
         ),
     },
     bad=(
@@ -102,10 +103,10 @@ def check(facts: Facts) -> Iterator[Finding]:
         for unit in dict.fromkeys(unit for net in cut.dead for unit in units_at.get(net, ())):
             behind = [device for device in by_unit[unit] if wired.net(device.end) in cut.dead]
             ahead = [device for device in by_unit[unit] if wired.net(device.end) in cut.live]
-            for device in ahead if _is_for_the_unit(behind) else ():
-                if wired.net(device.end) not in told:
-                    told.add(wired.net(device.end))
-                    yield _finding(facts, device, cut)
+            new = [device for device in ahead if wired.net(device.end) not in told]
+            if new and _is_for_the_unit(behind):
+                told.update(wired.net(device.end) for device in new)
+                yield _finding(facts, new, cut)
 
 
 def _cuts(facts: Facts, legs: Legs, switches: list[Element]) -> Iterator[_Cut]:
@@ -124,16 +125,23 @@ def _cuts(facts: Facts, legs: Legs, switches: list[Element]) -> Iterator[_Cut]:
             yield _Cut(contact, beyond, dead, live[near])
 
 
-def _finding(facts: Facts, device: _Device, cut: _Cut) -> Finding:
+def _finding(facts: Facts, devices: list[_Device], cut: _Cut) -> Finding:
     contact = cut.contact
+    ends = list(dict.fromkeys(device.end for device in devices))
+    own = [number for end in ends for number in facts.nets.leads_at(end)]
+    near = contact.b if contact.net_a == cut.beyond else contact.a
+    traces = (facts.sides.trace(near, end) for end in ends)
+    ways = [number for trace in traces if trace for number in trace.leads]
+    several = len(ends) > 1
     return RULE.finding(
         facts,
         "tapped",
-        facts.place(device.end),
-        leads=facts.nets.leads_at(device.end),
-        terminals=(device.end, contact.a, contact.b),
-        device=facts.diagram.parts[device.part].name,
-        end=facts.show(device.end),
+        facts.place(ends[0]),
+        leads=dict.fromkeys((*own, *ways)),
+        terminals=(*ends, contact.a, contact.b),
+        ends=both([facts.show(end) for end in ends]),
+        get="get their" if several else "gets its",
+        them="them" if several else "it",
         switch=contact.part.name,
         beyond=facts.show(contact.a if contact.net_a == cut.beyond else contact.b),
     )
