@@ -228,6 +228,22 @@ def test_the_lead_of_the_rod_comes_and_goes_with_the_rod() -> None:
     assert "cut the sense link" in " ".join(task.words for task in back.tasks)
 
 
+def test_a_control_that_stays_has_its_link_changed_for_another_pilot() -> None:
+    text = example("furnace-room-heater").source.text
+    for typed in ("", ", sense-link cut"):
+        old = text.replace(": two-rod, trial 90 s", f": trial 90 s{typed}")
+        done = replaced(old, "part p is pilot-burner: one-rod\n")
+        assert done.proof.holds
+        assert goes(done)["pilot.ROD"] == ""
+        assert "fit the sense link anew" in " ".join(task.words for task in done.tasks)
+    other = example("workshop-heater-one-rod").source.text.replace(
+        "one-rod, sense-link fitted, ", ""
+    )
+    done = replaced(other, "part p is pilot-burner: two-rod\n")
+    assert done.proof.holds
+    assert "box: cut the sense link" in " ".join(task.words for task in done.tasks)
+
+
 def test_links_and_plugs_are_told_by_how_the_device_comes() -> None:
     def told(new: str, old: str = "furnace-room-heater") -> str:
         return " | ".join(task.words for task in replaced(example(old), new).tasks)

@@ -35,12 +35,14 @@ class Plan:
         after: the unit with the new devices.
         out: old parts that come out and are replaced by none.
         tasks: links to cut, plugs to fit.
+        settings: part, attribute and value of what is typed otherwise for a device that stays.
     """
 
     request: Request
     after: Unit
     out: tuple[Part, ...]
     tasks: tuple[Task, ...]
+    settings: tuple[tuple[str, str, str], ...] = ()
 
 
 def planned(request: Request) -> Plan:
@@ -61,7 +63,13 @@ def planned(request: Request) -> Plan:
     settled = replace(request, swaps=tuple(swaps), fitted=fitted)
     tasks += _millivolt_checks(settled)
     out = tuple(_out(settled))
-    return Plan(settled, unit_after(settled, out), out, tuple(tasks))
+    kept = request.unit.parts.get("control") if request.incoming("control") is None else None
+    settings: list[tuple[str, str, str]] = []
+    if kept and kept.values.get("sense-link") not in (None, _LINK_FOR[pilot]):
+        tasks.append(Task(kept.name, _kept_link_words(kept, pilot)))
+        if "sense-link" in kept.given:
+            settings.append((kept.key, "sense-link", _LINK_FOR[pilot]))
+    return Plan(settled, unit_after(settled, out), out, tuple(tasks), tuple(settings))
 
 
 def unit_after(request: Request, out: tuple[Part, ...] = ()) -> Unit:
@@ -166,6 +174,13 @@ def _set(
         if name in device.attributes or name in typed or name == "pilot":
             device = device.with_attribute(name, value)
     return device
+
+
+def _kept_link_words(control: Part, pilot: str) -> str:
+    """What becomes of the sense link of a control that stays, when another pilot comes."""
+    if pilot == "two-rod":
+        return f"{control.name}: cut the sense link: the new pilot has its own flame rod"
+    return f"{control.name}: fit the sense link anew: the one rod of the new pilot also senses"
 
 
 def _link_words(device: Device, pilot: str) -> str:

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 
 from wirecheck.language import statements as st
 from wirecheck.language.build import Built
-from wirecheck.language.edit import add_lead, apply, move_end, remove_lead
+from wirecheck.language.edit import add_lead, apply, move_end, remove_lead, set_attribute
 from wirecheck.language.load import load_text
 from wirecheck.language.read import Parsed, read_text
 from wirecheck.language.run_text import indent, line_break, whole_lines
@@ -93,6 +93,8 @@ def rewritten(found: Diagram, plan: Plan, landings: Landings) -> tuple[Built, tu
         text.change([add_lead(text.diagram, new.a, new.b, new.lead)])
     for part in plan.out:
         _taken_out(text, part)
+    for key, attribute, value in plan.settings:
+        text.change([set_attribute(text.diagram, key, attribute, value)])
     _claims_set_aside(text, len(load_text(found.source.text, text.name).problems))
     return text.built, tuple(text.set_aside)
 
