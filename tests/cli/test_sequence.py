@@ -174,3 +174,25 @@ wire x.R to t to z to x.C
     assert answer.code == 0
     assert "no ignition control is drawn: only contacts and loads are shown" in answer.out
     assert "   60 s  z        open\n" in answer.out
+
+
+def test_each_variant_is_run_too(wirecheck: CommandLine) -> None:
+    wirecheck.file("a.wiring", f"{HEATER}variant v\nremove wire box.GND to pilot.HOOD\nend\n")
+    answer = wirecheck("sequence", "--as", "json", "--picture", "svg", "a.wiring")
+    base, variant = answer.document["files"]
+    assert (base["variant"], variant["variant"]) == (None, "v")
+    outcomes = [each["runs"][0]["outcomes"][0]["outcome"] for each in (base, variant)]
+    assert outcomes == ["runs", "not-proved"]
+    assert variant["picture"] == "a-variant-1-sequence.svg"
+    assert (wirecheck.folder / "a-variant-1-sequence.svg").exists()
+    assert answer.document["summary"]["files"] == 1
+    assert "a.wiring: a, variant v\n" in wirecheck("sequence", "a.wiring").out
+
+
+def test_a_switch_that_a_variant_has_not_is_its_problem(wirecheck: CommandLine) -> None:
+    removed = "variant v\nremove part limit\nwire xfmr.R to stat\nend\n"
+    wirecheck.file("a.wiring", HEATER + removed)
+    answer = wirecheck("sequence", "--open", "limit", "--as", "json", "a.wiring")
+    assert answer.code == 2
+    base, variant = answer.document["files"]
+    assert (base["problems"], len(variant["problems"])) == ([], 1)

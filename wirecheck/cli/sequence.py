@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
@@ -139,14 +140,16 @@ class Wish(NamedTuple):
 def command(ctx: click.Context, /, files: tuple[str, ...], form: str, **_wishes: object) -> None:
     """Run a call for heat: who does what when, why, and how it ends.
 
-    Takes what check takes. Times count from the call; write them like 90 s or 5 min.
+    Takes what check takes, and runs each variant too. Times count from the call; write them like
+    90 s or 5 min.
     """
     from wirecheck.report.sequences import exit_code
 
     wish = Wish(**{name: ctx.params[name] for name in Wish._fields})
     inputs = find_inputs(files)
     taken: dict[Path, str] = {}
-    run = [_run(each, wish, taken) for each in told(inputs, len(inputs), "running")]
+    looked = told(inputs, len(inputs), "running")
+    run = [file for each in looked for file in _run_all(each, wish, taken)]
     if form == "json":
         from wirecheck.report.sequence_json import sequences_json
 
@@ -158,32 +161,43 @@ def command(ctx: click.Context, /, files: tuple[str, ...], form: str, **_wishes:
     ctx.exit(exit_code(run))
 
 
-def _run(given: Input, wish: Wish, taken: dict[Path, str]) -> SequenceFile:
-    """Run one input; ``taken`` says which file stands for which input already."""
+def _run_all(given: Input, wish: Wish, taken: dict[Path, str]) -> Iterator[SequenceFile]:
+    """Run one input and each variant in it; ``taken`` says which file stands for which input."""
     import wirecheck
     from wirecheck.report.sequences import SequenceFile
-    from wirecheck.sequence.named import NotThereError
 
     read = read_input(given)
     if read.built is None:
-        return SequenceFile(given.name, read.problems, None, None)
-    diagram = read.built.diagram
+        yield SequenceFile(given.name, read.problems, None, None)
+        return
+    base = SequenceFile(given.name, read.problems, None, None)
+    yield _run(base, read.built.diagram, wish, taken, given.stem)
+    for number, each in enumerate(wirecheck.variants(read.built), start=1):
+        variant = base._replace(problems=each.problems, variant=each.name)
+        yield _run(variant, each.diagram, wish, taken, f"{given.stem}-variant-{number}")
+
+
+def _run(
+    file: SequenceFile, diagram: Diagram, wish: Wish, taken: dict[Path, str], stem: str
+) -> SequenceFile:
+    """Run one diagram; ``stem`` begins the name of its picture."""
+    import wirecheck
+    from wirecheck.sequence.named import NotThereError
+
     try:
         script = wish.script(diagram)
     except NotThereError as error:
-        problems = (*read.problems, problem_of(given.name, str(error)))
-        return SequenceFile(given.name, problems, None, None)
+        return file._replace(problems=(*file.problems, problem_of(file.file, str(error))))
     works = wirecheck.simulate(diagram, script)
     endangers = wirecheck.simulate(diagram, script, view="danger")
-    file = SequenceFile(given.name, read.problems, works, endangers)
+    file = file._replace(works=works, endangers=endangers)
     if wish.picture is None:
         return file
-    path = wish.folder / f"{given.stem}-sequence.{wish.picture}"
-    refused = _draw(
-        endangers if wish.view == "danger" else works, path, wish.picture, taken, given.name
-    )
+    path = wish.folder / f"{stem}-sequence.{wish.picture}"
+    shown = endangers if wish.view == "danger" else works
+    refused = _draw(shown, path, wish.picture, taken, f"{file.file} {file.variant or ''}".strip())
     if refused:
-        return file._replace(problems=(*read.problems, problem_of(given.name, refused)))
+        return file._replace(problems=(*file.problems, problem_of(file.file, refused)))
     return file._replace(picture=str(path))
 
 

@@ -16,7 +16,7 @@ def sequences_json(files: Sequence[SequenceFile]) -> dict[str, Any]:
         "schema": SCHEMA,
         "files": [_file_json(file) for file in files],
         "summary": {
-            "files": len(files),
+            "files": len({file.file for file in files}),
             "dangers": sum(len(file.dangers) for file in files),
             "problems": sum(len(file.problems) for file in files),
         },

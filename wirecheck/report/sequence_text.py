@@ -39,7 +39,8 @@ def sequences_text(files: Sequence[SequenceFile], page: Page, *, danger: bool) -
     """
     for file in files:
         title = visible(file.works.diagram.title) if file.works else "not run"
-        yield from page.plain_headline(f"{visible(file.file)}: {title}")
+        variant = visible(f", variant {file.variant}") if file.variant else ""
+        yield from page.plain_headline(f"{visible(file.file)}: {title}{variant}")
         for problem in file.problems:
             yield from problem_text(problem, page)
         if file.works and file.endangers:
