@@ -33,7 +33,7 @@ def test_text_says_where_each_lead_goes_between_the_cautions(files: CommandLine)
     assert (answer.code, answer.err) == (0, "")
     for caution in CAUTIONS:
         assert caution in answer.out
-    assert answer.out.index("! Gas off") < answer.out.index("lead by lead:")
+    assert answer.out.index("! Gas off") < answer.out.index("lead by lead, wire numbers")
     rows = [line.split() for line in answer.out.splitlines()]
     assert any(row[-2:] == ["box.TH", "box.W"] for row in rows)
     assert any(row[-2:] == ["box.SENSE", "box.FS"] for row in rows)

@@ -208,6 +208,18 @@ def documents() -> dict[str, dict[str, Any]]:
                 ReportFile("b.wiring", unusable.problems, (), ""),
             ]
         ),
+        "replace": replace_json(
+            ReplaceFile(
+                "a.wiring",
+                "Heater",
+                wrong.problems,
+                (),
+                replace(diagram, load_text("part box is pilot-ignition-control: one-rod\n"
+                    "part pilot is pilot-burner: one-rod\n").diagram),
+                ("box: runs",),
+                ("box: runs",),
+            )
+        ),
         "sequence": sequences_json([ran, SequenceFile("b.wiring", unusable.problems, None, None)]),
         "troubleshoot": troubleshoot_json(
             [

@@ -130,7 +130,7 @@ def cross_reference(done: Replacement, date: str = "") -> list[Canvas]:
 def _rows(done: Replacement) -> Iterator[Row]:
     yield _bar("Devices", *device_lines(done.plan))
     if done.crossings:
-        yield _bar("Lead by lead", "Wire numbers are those of the diagram as found.")
+        yield _bar("Lead by lead", "Wire numbers and other ends are those of the diagram as found.")
         yield heading(_CROSSING)
         for each in done.crossings:
             texts = (each.wire, each.colour, each.other, each.off, each.to or "left over", "")

@@ -8,6 +8,7 @@ from typing import Any
 from wirecheck.faults.campaign import Campaign, Tried
 from wirecheck.report.check_json import SCHEMA, place_json, problem_json
 from wirecheck.report.faults_files import FaultsFile
+from wirecheck.report.spreadsheet import plain_cell
 
 COLUMNS = ("file", "line", "column", "class", "noticed", "fault", "at", "reason")
 
@@ -61,9 +62,5 @@ def faults_csv(files: Sequence[FaultsFile]) -> str:
     for file in files:
         for each in file.campaign.tried if file.campaign else ():
             row = _fault(each)
-            writer.writerow([_cell(str(row[column])) for column in COLUMNS])
+            writer.writerow([plain_cell(str(row[column])) for column in COLUMNS])
     return text.getvalue()
-
-
-def _cell(text: str) -> str:
-    return f"'{text}" if text[:1] in ("=", "+", "-", "@", "\t", "\r") else text

@@ -37,7 +37,7 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
     yield from page.heading("devices:")
     for line in device_lines(done.plan):
         yield from page.item(visible(line))
-    yield from page.heading("lead by lead:")
+    yield from page.heading("lead by lead, wire numbers and other ends as found:")
     yield from table_text(HEADINGS, rows(done), page)
     yield from _listed("leads to run:", missing(done), page)
     yield from _listed("left over, to take out or to cap:", done.left_over, page)
