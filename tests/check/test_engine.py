@@ -73,3 +73,8 @@ def test_any_heap_of_mistakes_is_checked_to_the_end(seed: int) -> None:
     chosen = [chance.choice(every) for _ in range(chance.randint(2, 5))]
     checked = wirecheck.check(original.with_mistakes(*chosen))
     assert all(found.message and found.span.text for found in checked.findings)
+
+
+def test_parts_with_no_lead_at_all_are_checked() -> None:
+    text = "part box is pilot-ignition-control\npart pilot is pilot-burner\n"
+    assert "burner-ground-missing" in rules(text)

@@ -39,7 +39,9 @@ class Trial(NamedTuple):
 
 
 def trials(facts: Facts, findings: Sequence[Finding]) -> Iterator[Trial]:
-    """The changes to try for some findings, each once."""
+    """The changes to try for some findings, each once; where there is no lead yet, none."""
+    if not facts.diagram.leads:
+        return
     leads = _leads(facts, findings)
     empty = list(dict.fromkeys((*facts.once(needed_and_empty), *_unwired(facts, findings))))
     named = _named(findings)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 import stat
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NamedTuple, cast
@@ -105,17 +105,31 @@ def read_path(path: Path) -> Reading:
     return reading
 
 
-def read_together(sources: Sequence[SourceFile], beside: Path | None, title: str) -> Reading:
+class ReadText(NamedTuple):
+    """One text by itself: its statements, what is wrong with it, and names it does not declare."""
+
+    statements: list[Parsed]
+    problems: list[Problem]
+    spoiled: set[str]
+
+
+def read_together(
+    sources: Sequence[SourceFile],
+    beside: Path | None,
+    title: str,
+    known: dict[SourceFile, ReadText] | None = None,
+) -> Reading:
     """Read texts that stand in one document as one diagram.
 
     Args:
         sources: the last is what is read; the others come before it, as if it included them.
         beside: the document, beside which included files lie; None for one that lies nowhere.
         title: of the diagram, if the last text states none.
+        known: texts that were read before, which need not be read again; those read are added.
     """
     reading = Reading(sources[-1], list(sources), title=title)
     home = beside.parent.resolve() if beside else None
-    reader = _Reader(reading, home)
+    reader = _Reader(reading, home, known)
     for source in sources:
         reader.read(source, [home / beside.name] if home and beside else [])
     return reading
@@ -128,50 +142,30 @@ class _NotIncludedError(Exception):
 class _Reader:
     """Reads a file and its includes; ``home`` is the folder of the file first named."""
 
-    def __init__(self, reading: Reading, home: Path | None) -> None:
+    def __init__(
+        self, reading: Reading, home: Path | None, known: dict[SourceFile, ReadText] | None = None
+    ) -> None:
         self.reading = reading
         self.home = home
+        self.known = {} if known is None else known
         self.seen: set[Path] = set()
 
     def read(self, source: SourceFile, way: list[Path]) -> None:
         """Parse a source into the reading; ``way`` are the files that led here, it the last."""
         self.seen.update(way[-1:])
         reading = self.reading
-        reading.problems.extend(odd_characters(source))
-        for parsed in self._statements(source):
+        text = self.known.get(source)
+        if text is None:
+            text = self.known[source] = _read_by_itself(source)
+        reading.problems.extend(text.problems)
+        reading.spoiled.update(text.spoiled)
+        for parsed in text.statements:
             if isinstance(parsed.statement, IncludeStatement):
                 self._include(parsed, parsed.statement.path, way)
             else:
                 reading.statements.append(parsed)
         end = len(source.text)
         reading.statements.append(Parsed(FileEnd(), source, end, end))
-
-    def _statements(self, source: SourceFile) -> Iterator[Parsed]:
-        text, statements, _comments = cut(source)
-        for start, end in statements:
-            try:
-                yield Parsed(parse_statement(text, start, end), source, start, end)
-            except UnexpectedInput:
-                mended = self._mended(source, text, start, end)
-                if mended is not None:
-                    yield Parsed(mended, source, start, end)
-
-    def _mended(self, source: SourceFile, text: str, start: int, end: int) -> Statement | None:
-        """What a statement that the grammar refuses still says; what is wrong is kept."""
-        from wirecheck.language.mend import mend, shifted
-
-        statement, faults = mend(text[start:end])
-        for fault in faults:
-            place = start + fault.place
-            span = Span(source, place, place + fault.length)
-            cut_short = place >= end and source.text[end:].lstrip(" \t").startswith("#")
-            message = f"{fault.message} (# began a comment)" if cut_short else fault.message
-            self.reading.problems.append(Problem(message, span, fault.nearest))
-        declared = _DECLARED.match(text, start, end) if statement is None else None
-        if declared:
-            name = (declared[1] or "").replace('""', '"') or declared[2] or ""
-            self.reading.spoiled.add(key_of(name))
-        return None if statement is None else shifted(statement, start)
 
     def _include(self, parsed: Parsed, name: Name, way: list[Path]) -> None:
         try:
@@ -216,6 +210,38 @@ class _Reader:
         except OSError as error:
             why = (error.strerror or "it failed").lower()
             raise _NotIncludedError(f"“{name}” cannot be read: {why}") from None
+
+
+def _read_by_itself(source: SourceFile) -> ReadText:
+    read = ReadText([], list(odd_characters(source)), set())
+    text, statements, _comments = cut(source)
+    for start, end in statements:
+        try:
+            statement: Statement | None = parse_statement(text, start, end)
+        except UnexpectedInput:
+            statement = _mended(read, source, text[start:end], start)
+        if statement is not None:
+            read.statements.append(Parsed(statement, source, start, end))
+    return read
+
+
+def _mended(read: ReadText, source: SourceFile, text: str, start: int) -> Statement | None:
+    """What a statement that the grammar refuses still says; what is wrong is kept."""
+    from wirecheck.language.mend import mend, shifted
+
+    end = start + len(text)
+    statement, faults = mend(text)
+    for fault in faults:
+        place = start + fault.place
+        span = Span(source, place, place + fault.length)
+        cut_short = place >= end and source.text[end:].lstrip(" \t").startswith("#")
+        message = f"{fault.message} (# began a comment)" if cut_short else fault.message
+        read.problems.append(Problem(message, span, fault.nearest))
+    declared = _DECLARED.match(text) if statement is None else None
+    if declared:
+        name = (declared[1] or "").replace('""', '"') or declared[2] or ""
+        read.spoiled.add(key_of(name))
+    return None if statement is None else shifted(statement, start)
 
 
 def _ring(way: list[Path], found: Path) -> str:

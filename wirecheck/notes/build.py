@@ -8,10 +8,11 @@ from pathlib import PurePath
 from typing import NamedTuple
 
 from wirecheck.language.build import Built, build
-from wirecheck.language.read import Parsed, Reading, read_together
+from wirecheck.language.read import Parsed, Reading, ReadText, read_together
 from wirecheck.language.statements import ExpectStatement, FileEnd, ObserveStatement
 from wirecheck.language.variants import nest
 from wirecheck.model.collector import collector_paused
+from wirecheck.model.text import SourceFile
 from wirecheck.notes.builds_on import Together
 from wirecheck.notes.document import Block, Document
 
@@ -24,8 +25,10 @@ class BuiltBlock(NamedTuple):
 
 
 @collector_paused()
-def built_of(document: Document, together: Together) -> BuiltBlock:
-    """Build the diagram of a block, with those it builds on.
+def built_of(
+    document: Document, together: Together, known: dict[SourceFile, ReadText]
+) -> BuiltBlock:
+    """Build the diagram of a block, with those it builds on; ``known`` are blocks read before.
 
     A piece gives all it has. A block that is a diagram itself keeps its variants, and its claims
     too, which are proved where they stand; they hold also in the variants of a block that holds
@@ -33,7 +36,8 @@ def built_of(document: Document, together: Together) -> BuiltBlock:
     """
     block, below = together.block, together.below
     sources = [each.source for each in below]
-    reading = read_together([*sources, block.source], document.path, title_of(document, block))
+    title = title_of(document, block)
+    reading = read_together([*sources, block.source], document.path, title, known)
     *pieces, own = _parted(reading, len(below))
     said = nest(list(own))
     of_one = len(block.on) == 1 and bool(below) and not below[-1].piece

@@ -7,10 +7,12 @@ from typing import NamedTuple
 
 from wirecheck.check.accepts import Accepted, sort_out
 from wirecheck.check.engine import Checked, check
+from wirecheck.language.read import ReadText
 from wirecheck.language.variations import all_combinations, variations
 from wirecheck.model.diagram import Diagram
 from wirecheck.model.finding import NotChecked, Problem
-from wirecheck.notes.build import built_of
+from wirecheck.model.text import SourceFile
+from wirecheck.notes.build import BuiltBlock, built_of
 from wirecheck.notes.builds_on import Together, order_of
 from wirecheck.notes.document import Block, Document
 from wirecheck.notes.drawings import Wanted, wanted_drawings
@@ -73,11 +75,14 @@ def check_document(document: Document, *, combined: bool = False) -> CheckedDocu
     problems = Problems(document.source.name)
     problems.add([*document.problems, *order.problems])
     margins = margins_of(document.blocks)
+    known: dict[SourceFile, ReadText] = {}
     checks = [
         each._replace(checked=_in_document(each.checked, margins))
         for together in order.together
         if not (together.block.piece or together.block.lost)
-        for each in _of_block(document, together, problems, combined=combined)
+        for each in _of_block(
+            built_of(document, together, known), together, problems, combined=combined
+        )
     ]
     diagrams: list[CheckedDiagram] = []
     for each, left in zip(checks, sort_out([each.checked for each in checks]), strict=True):
@@ -92,11 +97,10 @@ def check_document(document: Document, *, combined: bool = False) -> CheckedDocu
 
 
 def _of_block(
-    document: Document, together: Together, problems: Problems, *, combined: bool
+    built_block: BuiltBlock, together: Together, problems: Problems, *, combined: bool
 ) -> Iterator[_Drawn]:
     """The checks of a block and of its variants."""
-    block = together.block
-    built, repeats = built_of(document, together)
+    block, (built, repeats) = together.block, built_block
     problems.add_of(block, built.problems)
     if together.incomplete:
         return
