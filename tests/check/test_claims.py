@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 import pytest
@@ -55,6 +56,14 @@ def built(unit: str, *claims: str) -> Built:
 def bench(unit: str) -> Bench:
     """A bench with a unit on it: a claim holds keys, so that it fits any reading of the text."""
     return Bench(Nets(built(unit).diagram))
+
+
+def twice(first: str, second: str) -> str:
+    """Two units in one diagram, the parts of the second with another name each."""
+    names = "xfmr|limit|stat|box|valve|pilot|vent"
+    other = re.sub(rf"(?<=part |wire |plug )({names})\b", r"\1-2", second)
+    other = re.sub(rf"(?<= to )({names})(?=[ .:\n])", r"\1-2", other)
+    return first + other
 
 
 def answer(unit: str, claim: str) -> Answer:
@@ -148,6 +157,8 @@ REFUTED = [
     (HEATER, "0 V across box.PV and box.COM during trial", "25.8 V: the call has reached the ignition: gas and spark"),
     (HEATER, "24 V across box.MV and box.COM during trial", "0 V: main gas comes only once the flame is proved"),
     (HEATER, "24 V across limit during run", "0 V: limit is closed: no volts stay across it"),
+    (HEATER, "24 V across xfmr.R and box.TH during run", "0 V: limit and stat are closed between them"),
+    (HEATER, "24 V across box.VC and box.COM during run", "0 V: they are one conductor"),
     (HEATER, "0 V across limit when limit open", "26.3 V in idle: limit stands open, with volts behind it"),
     (HEATER, "24 V across box.TH and box.COM during idle", "0 V: stat does not call"),
     (HEATER, "between 20 V and 22 V across xfmr.R and xfmr.C during run", "25.2 V"),
@@ -252,6 +263,24 @@ def test_what_is_there_is_sure_even_where_a_lead_is_not_traced() -> None:
     unit = HEATER.replace("SENSE to pilot.ROD", "SENSE to unknown")
     assert answer(unit, "spark on during trial").verdict == "proved"
     assert answer(unit, "spark off during trial").verdict == "refuted"
+
+
+# ---- two controls ---------------------------------------------------------------------------
+
+
+def test_a_claim_is_about_the_control_whose_parts_it_names() -> None:
+    both = twice(HEATER, DAMPERED)
+    assert answer(both, "box-2.spark off during damper-opening").verdict == "proved"
+    assert answer(both, "24 V across valve.PV and valve.C during trial").verdict == "proved"
+    assert answer(both, "24 V across valve-2.PV and valve-2.C during trial").verdict == "proved"
+    assert answer(both, "valve-2.main-valve off when limit-2 open").verdict == "proved"
+    assert answer(both, "valve.main-valve off when limit-2 open").verdict == "refuted"
+
+
+def test_controls_that_are_in_a_phase_at_no_one_time_are_told_apart() -> None:
+    found = answer(twice(HEATER, DAMPERED), "24 V across xfmr.R and xfmr.C during proving")
+    assert found.verdict == "never"
+    assert found.why == "box and box-2 are not in it at one time; name a part of one of them"
 
 
 # ---- in a check --------------------------------------------------------------------------------

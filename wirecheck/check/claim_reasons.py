@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterator
 from typing import Final
 
@@ -12,6 +13,7 @@ from wirecheck.circuit.nets import Nets
 from wirecheck.model.claim import Claim, State, Subject
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.kind import GapSpec
+from wirecheck.model.nearest import both
 from wirecheck.sequence.contacts import Contact
 from wirecheck.sequence.control import Phase
 from wirecheck.sequence.tracks import part_track
@@ -30,6 +32,8 @@ _PROVED_FIRST: Final = "main gas comes only once the flame is proved"
 #: Of a direct system, whose wait is the purge.
 _PURGES: Final = "the control purges between trials"
 _SPARKS_NOT: Final = "the control sparks only in the trial"
+#: So many contacts are named.
+_MOST_NAMED: Final = 3
 
 
 class ClaimReasons:
@@ -156,8 +160,9 @@ class ClaimReasons:
     def _no_volts(self, a: Terminal, b: Terminal, value: float, moment: Moment) -> str:
         if value > NO_VOLTS:
             return ""
-        if self._is_closed(a, b, moment):
-            return f"{self._nets.diagram.parts[a.part].name} is closed: no volts stay across it"
+        joins = self._closed_between(a, b, moment)
+        if joins is not None:
+            return _joined(joins, alone=a.part == b.part)
         return self._kept_off(a, b, moment) or self._unfed(a, b, moment)
 
     def _fed(self, a: Terminal, b: Terminal, moment: Moment) -> str:
@@ -240,12 +245,34 @@ class ClaimReasons:
                 return each
         return None
 
-    def _is_closed(self, a: Terminal, b: Terminal, moment: Moment) -> bool:
-        return any(
-            {element.a, element.b} == {a, b} and moment.rest.closed[each.key]
-            for each in moment.run.simulation.plant.contacts
-            for element in (self._nets.elements_of[each.key.part][each.key.number],)
-        )
+    def _closed_between(self, a: Terminal, b: Terminal, moment: Moment) -> list[str] | None:
+        """Names of the parts whose closed contacts join two terminals; None if none do."""
+        start, goal = self._nets.net(a), self._nets.net(b)
+        beside: dict[int, list[tuple[int, str]]] = {}
+        for each in moment.run.simulation.plant.contacts:
+            element = self._nets.elements_of[each.key.part][each.key.number]
+            if moment.rest.closed[each.key]:
+                beside.setdefault(element.net_a, []).append((element.net_b, each.part.name))
+                beside.setdefault(element.net_b, []).append((element.net_a, each.part.name))
+        ways: dict[int, list[str]] = {start: []}
+        waiting = deque([start])
+        while waiting and goal not in ways:
+            net = waiting.popleft()
+            for there, name in beside.get(net, ()):
+                if there not in ways:
+                    ways[there] = [*ways[net], name]
+                    waiting.append(there)
+        return ways.get(goal)
+
+
+def _joined(contacts: list[str], *, alone: bool) -> str:
+    """Why two terminals have no volts between them."""
+    names = list(dict.fromkeys(contacts))
+    if not names:
+        return "they are one conductor"
+    if alone and len(names) == 1:
+        return f"{names[0]} is closed: no volts stay across it"
+    return f"{both(names[:_MOST_NAMED])} {'are' if len(names) > 1 else 'is'} closed between them"
 
 
 def _rests(control: Part, phase: str) -> str:

@@ -227,6 +227,10 @@ class Bench:
         ]
         if built and len(built) == len(controls):
             return Answer(claim, "never", why="; ".join(built), by_build=True)
+        if len(controls) > 1 and all(_came_to(claim.phase, each, found) for each in controls):
+            names = both([each.name for each in controls])
+            why = f"{names} are not in it at one time; name a part of one of them"
+            return Answer(claim, "never", why=why)
         stories = [
             Story(found.runs[0].trace, each, many=len(self._moments.controls) > 1)
             for each in controls
@@ -262,6 +266,12 @@ def _is_something_there(answer: Answer) -> bool:
     if proved:
         return claim.bounds.low > 0
     return answer.value is not None and answer.value > claim.bounds.high
+
+
+def _came_to(phase: str, control: Part, found: Found) -> bool:
+    """Whether a control came to a phase in some run."""
+    rests = (rest for run in found.runs for rest in run.trace.rests)
+    return any(rest.phases[control.key] == phase for rest in rests)
 
 
 def _built_without(control: Part, claim: Claim) -> str:
