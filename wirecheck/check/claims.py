@@ -35,6 +35,8 @@ _OFF_THROUGHOUT: Final = frozenset(
 )
 #: Signals that end a phase by coming on, and so are seen at its end.
 _END_A_PHASE: Final = frozenset({"pilot-flame", "main-flame", "flame-signal"})
+#: Why something may be on that is off if all works as it should.
+_MAY: Final = "a coil on low volts may act, and rusty metal may conduct"
 
 
 class Answer(NamedTuple):
@@ -135,7 +137,8 @@ class Bench:
             dangerous = self._moments.of(claim, self._signals.holds, View.DANGER)
             for each in self._looks(claim, dangerous):
                 if not each.holds:
-                    return self._answered(claim, "refuted", each)
+                    surely = self._answered(claim, "refuted", each)
+                    return surely._replace(computed=f"may be {surely.computed}", why=_MAY)
         if last is None:
             return self._never(claim, found)
         return self._answered(claim, "proved", last)
