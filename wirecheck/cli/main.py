@@ -30,12 +30,14 @@ COMMANDS = (
     "lists",
     "replace",
     "practice",
+    "grade",
     "report",
     "notes",
     "format",
     "kinds",
     "explain",
     "schema",
+    "lsp",
 )
 #: What a shell expects of a program that was stopped by the keyboard (128 + SIGINT).
 STOPPED = 130

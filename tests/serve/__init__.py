@@ -1,0 +1,1 @@
+"""What an editor asks, and the language server."""

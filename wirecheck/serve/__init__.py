@@ -1,0 +1,1 @@
+"""What an editor asks of a text: pure answers here, the protocols beside them."""
