@@ -8,12 +8,21 @@ from tests.benchmarks.notes import binder
 from tests.benchmarks.sequence import whole_sequence
 from tests.benchmarks.solver import circuits_solved
 from tests.benchmarks.throughput import large_files
+from tests.benchmarks.troubleshooting import answers_to_readings
 
 
 def main() -> int:
     """Print one line a figure as soon as it is known."""
     broken = 0
-    for measure in (cold_check, circuits_solved, whole_sequence, every_fault, large_files, binder):
+    for measure in (
+        cold_check,
+        circuits_solved,
+        whole_sequence,
+        every_fault,
+        large_files,
+        binder,
+        answers_to_readings,
+    ):
         for figure in measure():
             verdict = "holds" if figure.holds else "BROKEN"
             print(f"{figure.value:5.2f}  at most {figure.bound:.1f}  {verdict:6}  {figure.name}")

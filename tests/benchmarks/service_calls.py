@@ -9,7 +9,8 @@ anything up to the tolerance of a reading, and one in twenty cannot be made.
 * named: calls that end with the true fault in the first group, in percent; sure: calls that end
   with nothing else left, in percent;
 * readings: mean and most of a call; fixed: the same for the readings in the order of the list, what
-  cannot tell anything any more left out; second: the longest an answer took, in the process's own seconds.
+  cannot tell anything any more left out; second: the longest an answer took, in the process's own
+  seconds.
 
 ``--sample N`` takes so many faults of an example, the same each time; ``--jobs N`` works on so many
 examples at once; ``--tell`` prints the calls that ended wrong or took more than ten readings.

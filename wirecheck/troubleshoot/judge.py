@@ -30,14 +30,13 @@ NAMED = 1e-3
 
 def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagnosis:
     """Work out the diagnosis."""
-    singles = standings(dictionary, dictionary.singles, observations)
-    agreeing = [each for each in singles if not each.failed]
+    agreeing = standings(dictionary, dictionary.singles, observations)
     remarks: list[str] = []
     if not agreeing:
         agreeing, remarks = _without_a_single(dictionary, observations)
     may_be_well = bool(agreeing) and agreeing[0].candidate == (0,) and dictionary.works_as_drawn
     taken = {each.reading.key for each in observations}
-    left = agreeing or singles or [Standing((0,), 1.0, ())]
+    left = agreeing or _nearest(dictionary, observations)
     rest = table(dictionary, left, taken, seen_first=may_be_well)
     is_sure = bool(agreeing) and _most(rest) >= SURE
     choice = None
@@ -59,6 +58,12 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
         tuple(remarks),
         _bits(rest),
     )
+
+
+def _nearest(dictionary: Dictionary, observations: Sequence[Observation]) -> list[Standing]:
+    """What explains all but one or two of the observations."""
+    some = standings(dictionary, dictionary.singles, observations, most_failed=2)
+    return some or [Standing((0,), 1.0, ())]
 
 
 def _made(dictionary: Dictionary, observations: Sequence[Observation]) -> int:

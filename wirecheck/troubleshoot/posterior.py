@@ -17,8 +17,6 @@ WRONG = 1e-3
 SIGMA = 0.5
 #: From so many tolerances on, an observation is against a candidate.
 AGAINST = 2.0
-#: A candidate that fails more observations than this is not followed any more.
-MOST_FAILED = 2
 
 
 class Standing(NamedTuple):
@@ -36,17 +34,26 @@ class Standing(NamedTuple):
 
 
 def standings(
-    dictionary: Dictionary, candidates: Iterable[Candidate], observations: Sequence[Observation]
+    dictionary: Dictionary,
+    candidates: Iterable[Candidate],
+    observations: Sequence[Observation],
+    most_failed: int = 0,
 ) -> list[Standing]:
-    """How candidates stand, those left out that fail too much; in the order given."""
+    """How candidates stand, in the order given, without those that fail too many observations.
+
+    What a candidate would show is simulated only until it has failed: most fail what is seen.
+    """
     told = [(number, each) for number, each in enumerate(observations) if not each.is_missing]
     told.sort(key=lambda each: each[1].reading.kind != "watch")  # the cheapest to simulate first
-    found = (_standing(dictionary, candidate, told) for candidate in candidates)
+    found = (_standing(dictionary, candidate, told, most_failed) for candidate in candidates)
     return [standing for standing in found if standing is not None]
 
 
 def _standing(
-    dictionary: Dictionary, candidate: Candidate, told: Sequence[tuple[int, Observation]]
+    dictionary: Dictionary,
+    candidate: Candidate,
+    told: Sequence[tuple[int, Observation]],
+    most_failed: int,
 ) -> Standing | None:
     weight = dictionary.prior(candidate)
     failed: list[int] = []
@@ -55,7 +62,7 @@ def _standing(
         weight *= likelihood(apart)
         if apart > AGAINST:
             failed.append(number)
-            if len(failed) > MOST_FAILED:
+            if len(failed) > most_failed:
                 return None
     return Standing(candidate, weight, tuple(sorted(failed)))
 
