@@ -239,18 +239,57 @@ def test_the_last_lead_can_go_and_another_come_at_once() -> None:
     assert apply(text, edits).splitlines()[-1] == new.new_text.strip()
 
 
+def test_a_share_of_a_length_is_written_as_somebody_would_and_said() -> None:
+    text = BURNER.replace("12 ft", "40 ft")
+    diagram = load(text)
+    moved = move_end(diagram, 1, Terminal("limit", "2"), Terminal("box", "D-CALL"))
+    assert moved is not None
+    assert moved.words.endswith("; each lead keeps its share of the run's 40 ft, rounded")
+    after = apply(text, [moved])
+    assert "wire xfmr.R to limit.1: red, 13 ft\n" in after
+    assert "wire box.D-CALL to stat to box.TH: red, 27 ft" in after
+
+
+def test_a_pin_with_an_untraced_end_can_be_moved() -> None:
+    text = BURNER.replace("VC to C", "VC to 9")
+    built = wirecheck.load_text(text)
+    number = next(n for n, lead in enumerate(built.diagram.leads) if lead.a.name == "VC")
+    edit = move_end(built.diagram, number, Terminal("box", "VC"), Terminal("box", "COM"))
+    assert edit is not None
+    after = wirecheck.load_text(apply(text, [edit]))
+    assert not after.problems
+    assert after.diagram.leads[-1].a == Terminal("box", "COM")
+    assert after.diagram.leads[-1].b.part == UNKNOWN_END
+
+
 # ---- any diagram -------------------------------------------------------------------------------
 
 
-def lead_key(lead: Lead, sharing: int) -> tuple[object, ...]:
-    """A lead as it must be again: ends, role, attributes, its share of the run's length."""
+def lead_key(lead: Lead) -> tuple[object, ...]:
+    """A lead as it must be again: ends, role, attributes; of its length the unit."""
     values: dict[str, object] = {name: given.value for name, given in lead.given.items()}
     length = values.get("length")
-    if isinstance(length, Quantity) and lead.shared_length:
-        values["length"] = (f"{length.low / sharing:.3g}", length.unit)
-    elif isinstance(length, Quantity):
-        values["length"] = (f"{length.low:.3g}", length.unit)
+    if isinstance(length, Quantity):
+        values["length"] = length.unit
     return (*map(_plain, (lead.a, lead.b)), lead.role, tuple(sorted(values.items(), key=str)))
+
+
+def lengths_m(diagram: Diagram) -> list[float]:
+    """The length of each lead, a run's length shared out among its leads; 0 where none is given."""
+    sharing = Counter(lead.run for lead in diagram.leads if lead.shared_length)
+    lengths = []
+    for lead in diagram.leads:
+        length = lead.given["length"].value if "length" in lead.given else None
+        shared = sharing[lead.run] if lead.shared_length else 1
+        lengths.append(length.low_base / shared if isinstance(length, Quantity) else 0.0)
+    return lengths
+
+
+def length_stays(before: Diagram, after: Diagram, *, without: int | None = None) -> bool:
+    """Whether all leads are as long together as they were, within five of a hundred: rounded."""
+    was, now = lengths_m(before), lengths_m(after)
+    gone = was[without] if without is not None else 0.0
+    return sum(now) == pytest.approx(sum(was) - gone, rel=0.05, abs=1e-9)
 
 
 def _plain(end: Terminal) -> Terminal:
@@ -258,8 +297,7 @@ def _plain(end: Terminal) -> Terminal:
 
 
 def all_leads(diagram: Diagram) -> Counter[tuple[object, ...]]:
-    sharing = Counter(lead.run for lead in diagram.leads if lead.shared_length)
-    return Counter(lead_key(lead, sharing[lead.run]) for lead in diagram.leads)
+    return Counter(map(lead_key, diagram.leads))
 
 
 def with_ends(key: tuple[object, ...], old: Terminal, new: Terminal) -> tuple[object, ...]:
@@ -281,9 +319,9 @@ def diagrams(draw: st.DrawFn) -> tuple[str, Diagram, int]:
 def test_removing_any_lead_takes_out_that_lead_alone(drawn: tuple[str, Diagram, int]) -> None:
     text, diagram, number = drawn
     after = load(apply(text, [remove_lead(diagram, number)]))
-    sharing = Counter(lead.run for lead in diagram.leads if lead.shared_length)
     lead = diagram.leads[number]
-    assert all_leads(after) == all_leads(diagram) - Counter([lead_key(lead, sharing[lead.run])])
+    assert all_leads(after) == all_leads(diagram) - Counter([lead_key(lead)])
+    assert length_stays(diagram, after, without=number)
     assert after.parts.keys() == diagram.parts.keys()
 
 
@@ -305,13 +343,13 @@ def test_moving_any_end_moves_that_end_alone(
         assert new in (lead.a, lead.b)
         return
     built = wirecheck.load_text(apply(text, [edit]))
-    sharing = Counter(each.run for each in diagram.leads if each.shared_length)
-    key = lead_key(lead, sharing[lead.run])
+    key = lead_key(lead)
     moved = with_ends(key, old, new)
     if lead.role is LeadRole.PLUG and moved[2] is LeadRole.PLUG and new.part != old.part:
         moved = (*moved[:2], LeadRole.WIRE, moved[3])
     assert not built.problems
     assert all_leads(built.diagram) == all_leads(diagram) - Counter([key]) + Counter([moved])
+    assert length_stays(diagram, built.diagram)
 
 
 @given(diagrams())

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
-from wirecheck.language.run_cut import cut_run, share_of_length, stays
+from wirecheck.language.run_cut import cut_run, said_of_length, share_of_length, stays
 from wirecheck.language.run_text import (
     LINE_ENDS,
     Piece,
@@ -110,6 +110,7 @@ def move_end(diagram: Diagram, lead_number: int, old: Terminal, new: Terminal) -
     kept = stays(diagram, lead_number, run, step=1 if arriving else -1)
     arrives, leaves = (landed, kept) if arriving else (kept, landed)
     pieces = cut_run(diagram, lead_number, run, (at, at), (arrives + run.brackets(at), leaves))
+    words += said_of_length(diagram, lead_number, run)
     span, new_text = merged(run.source, pieces)
     return Edit("move", words, span, new_text)
 
@@ -134,6 +135,7 @@ def remove_lead(diagram: Diagram, lead_number: int) -> Edit:
     if plug is not None:
         span, new_text = merged(plug.source, [_without_pin(plug)])
     elif run is not None and len(run.stops) > 2:
+        words += said_of_length(diagram, lead_number, run)
         span, new_text = merged(run.source, _without_lead(diagram, lead_number, run))
     else:
         span, new_text = whole_lines(lead.statement), ""
@@ -254,7 +256,8 @@ def _pin_moved(
 ) -> list[Piece]:
     """The pin between two other terminals; a wire of its own where the harness does not reach."""
     a, b = ends
-    if (a.part, b.part) != (lead.a.part, lead.b.part):
+    stays = (a.part, b.part) == (lead.a.part, lead.b.part)
+    if not stays or not {a.part, b.part} <= diagram.parts.keys():
         return _pin_as_wire(diagram, lead, plug, ends, "")
     start, end = plug.pins[plug.pin_at]
     here, there = (spell_in_part(diagram, terminal) for terminal in ends)

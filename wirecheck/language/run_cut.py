@@ -54,23 +54,46 @@ def cut_run(
 
 
 def share_of_length(diagram: Diagram, lead_number: int, run: RunText, kept: range) -> list[Piece]:
-    """The run's length cut down to the leads that stay, each keeping its share.
+    """The run's length cut down to the leads that stay, each keeping its share, rounded.
 
     ``kept`` are the stops those leads leave from.
     """
-    sharing = []
-    for number in range(lead_number - run.lead_at, lead_number + len(run.stops)):
-        if 0 <= number < len(diagram.leads):
-            lead = diagram.leads[number]
-            if lead.run == diagram.leads[lead_number].run and lead.shared_length:
-                sharing.append(lead)
-    if not sharing:
-        return []
+    sharing = _sharing(diagram, lead_number, run)
     starts = {run.stops[at].start for at in kept}
     part = sum(lead.a_span.start in starts for lead in sharing)
-    length = sharing[0].given["length"]
-    if not part or not isinstance(length.value, Quantity):
+    length = sharing[0].given["length"] if sharing else None
+    if length is None or not part or not isinstance(length.value, Quantity):
         return []
-    low, high, unit = length.value
-    share = Quantity(low * part / len(sharing), high * part / len(sharing), unit)
+    share = _share(length.value, part, len(sharing))
     return [Piece(length.span.start, length.span.end, str(share))]
+
+
+def said_of_length(diagram: Diagram, lead_number: int, run: RunText) -> str:
+    """Words for an edit that cuts a run whose length cannot be shared out without rounding."""
+    sharing = _sharing(diagram, lead_number, run)
+    length = sharing[0].given["length"].value if sharing else None
+    if not isinstance(length, Quantity):
+        return ""
+    count = len(sharing)
+    shares = ((part, _share(length, part, count)) for part in range(1, count))
+    if all(share.low * count == length.low * part for part, share in shares):
+        return ""
+    return f"; each lead keeps its share of the run's {length}, rounded"
+
+
+def _sharing(diagram: Diagram, lead_number: int, run: RunText) -> list[Lead]:
+    """The leads of a run that share its length."""
+    first = lead_number - run.lead_at
+    around = diagram.leads[max(first, 0) : lead_number + len(run.stops)]
+    own = diagram.leads[lead_number].run
+    return [lead for lead in around if lead.run == own and lead.shared_length]
+
+
+def _share(length: Quantity, part: int, of: int) -> Quantity:
+    low, high, unit = length
+    return Quantity(_tidy(low * part / of), _tidy(high * part / of), unit)
+
+
+def _tidy(length: float) -> float:
+    """A length as somebody would write it: whole from ten up, of two figures below."""
+    return float(round(length)) if length >= 10 else float(f"{length:.2g}")
