@@ -206,6 +206,21 @@ def test_any_label_reads_back(label: str) -> None:
     }
 
 
+def test_loose_and_untraced_ends_come_along() -> None:
+    text = (
+        f"{FURNACE}wire box.PV to open: blue\nwire box.MV to open: blue, capped\n"
+        "wire box.D-CALL to unknown: blue\nwire box.GND to unknown: blue\n"
+    )
+    done = replaced(text, NEW)
+    assert not done.problems
+    assert "wire box.P to open: blue\n" in done.text
+    direct = replaced(text, "part box is direct-ignition-control\npart b is direct-burner\n")
+    assert not direct.problems
+    assert "to open" not in direct.text
+    assert direct.text.count("to unknown") == 2
+    assert len([words for words in direct.left_over if "loose end" in words]) == 2
+
+
 def test_a_file_that_includes_others_is_refused(tmp_path: Path) -> None:
     (tmp_path / "parts.wiring").write_text("part limit is high-limit\n", encoding="utf-8")
     main = tmp_path / "main.wiring"

@@ -24,9 +24,9 @@ from wirecheck.replace.unit import Slot, Unit, is_millivolt
 Ends = tuple[Terminal, Terminal]
 
 #: Where the leads of a valve that the thermostat fed go once a control feeds it.
-_TO_THE_CONTROL = {"operator": "call", "operator-common": "control-common"}
+_TO_THE_CONTROL: Final = {"operator": "call", "operator-common": "control-common"}
 
-
+#: Sizes as the hook-ups state them.
 _GAUGE: Final = re.compile(r"(\d+) AWG")
 #: Nominal cross-sections (IEC 60228, from memory).
 _METRIC_MM2: Final = (0.5, 0.75, 1.0, 1.5, 2.5, 4.0)
@@ -53,17 +53,11 @@ class Landings:
 
     Attributes:
         ends: where each lead of the diagram as found lands, in its order; None: left over.
-        by_role: the leads that just follow their device: both ends as the roles have it.
         new: leads to run.
-        after: the unit with the new devices.
-        out: old parts that come out and are replaced by none.
     """
 
     ends: tuple[Ends | None, ...]
-    by_role: frozenset[int]
     new: tuple[NewLead, ...]
-    after: Unit
-    out: tuple[Part, ...]
 
 
 def landings_of(request: Request, after: Unit, out: tuple[Part, ...]) -> Landings:
@@ -72,11 +66,12 @@ def landings_of(request: Request, after: Unit, out: tuple[Part, ...]) -> Landing
 
 
 class _Landing:
+    """The work of it: what the old unit needs and the new one not, and the other way round."""
+
     def __init__(self, request: Request, after: Unit, out: tuple[Part, ...]) -> None:
         self.request = request
         self.before = request.unit
         self.after = after
-        self.out = out
         self.gone = {part.key for part in out}
         self.swapped = {swap.old.key: swap.new.part for swap in request.swaps}
         old = {each.points for each in hookups(self.before)}
@@ -95,9 +90,8 @@ class _Landing:
                 ends.append(None)
             else:
                 ends.append(self._by_role(lead))
-        by_role = frozenset(n for n, each in enumerate(ends) if each is not None)
         new = tuple(self._completed(ends, spare))
-        return Landings(tuple(ends), by_role, new, self.after, self.out)
+        return Landings(tuple(ends), new)
 
     def _points(self, lead: Lead) -> frozenset[Point] | None:
         """Both ends of a lead as points of the unit; None for one that leaves it."""
@@ -151,13 +145,7 @@ class _Landing:
         joined = _joined(ends)
         for each in left:
             a, b = terminal_at(self.after, each.a), terminal_at(self.after, each.b)
-            if (
-                a is None
-                or b is None
-                or (a in joined and b in joined and nx.has_path(joined, a, b))
-            ):
-                continue
-            if each.lead:
+            if a and b and each.lead and not _are_joined(joined, a, b):
                 joined.add_edge(a, b)
                 yield NewLead(a, b, self._sized(each.lead), each.why)
         yield from self._earthed()
@@ -236,3 +224,8 @@ def _joined(ends: list[Ends | None]) -> nx.Graph[Terminal]:
     graph: nx.Graph[Terminal] = nx.Graph()
     graph.add_edges_from(each for each in ends if each is not None and EARTH not in each)
     return graph
+
+
+def _are_joined(graph: nx.Graph[Terminal], a: Terminal, b: Terminal) -> bool:
+    """Whether leads run from one terminal to another."""
+    return a in graph and b in graph and bool(nx.has_path(graph, a, b))

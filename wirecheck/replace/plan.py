@@ -9,7 +9,7 @@ from typing import NamedTuple
 from wirecheck.model.diagram import Part
 from wirecheck.replace.device import Device
 from wirecheck.replace.hookup import has_three_wires, is_direct
-from wirecheck.replace.request import Request, Swap
+from wirecheck.replace.request import Request, Swap, free_name
 from wirecheck.replace.unit import Slot, Unit, is_millivolt
 
 #: What a device takes over from the one it replaces, as it tells of the appliance.
@@ -95,10 +95,7 @@ def _with_adapter(request: Request) -> Request:
     stays = is_direct(before) and has_three_wires(before)
     if not needed or stays:
         return request
-    taken = {*request.diagram.parts, *request.diagram.splices, *request.diagram.kinds}
-    name = next(
-        name for name in ("adapter", "valve-adapter-in", "tie-adapter") if name not in taken
-    )
+    name = free_name(request.diagram, "adapter")
     fitted = {**request.fitted, "adapter": Device(name, "valve-adapter", {}, {})}
     return replace(request, fitted=fitted)
 

@@ -19,7 +19,8 @@ from wirecheck.replace.landing import Landings, NewLead, landings_of
 from wirecheck.replace.plan import Plan, Task, planned
 from wirecheck.replace.refusals import refusals
 from wirecheck.replace.request import CannotReplaceError, request_of
-from wirecheck.replace.rewrite import NotInTextError, rewritten
+from wirecheck.replace.rewrite import rewritten
+from wirecheck.replace.rewriting import NotInTextError
 from wirecheck.replace.variants import VariantThen, variants_then, worse
 
 _ANTICIPATOR = "anticipator-setting-off"

@@ -89,7 +89,7 @@ def request_of(nets: Nets, offered: Sequence[Device], replaced: str | None) -> R
         old = named.get(number) or _in_the_unit(unit, device) or _only_one(nets.diagram, device)
         slot = SLOTS.get(device.part.family)
         if old is None and slot and _may_be_added(nets.diagram, unit, device, anchors):
-            name = _free_name(nets.diagram, device.name or _USUAL_NAMES[slot])
+            name = free_name(nets.diagram, device.name or _USUAL_NAMES[slot])
             fitted[slot] = device.called(name)
         elif old is None:
             reasons.append(_no_place(nets.diagram, device))
@@ -186,7 +186,7 @@ def _no_place(diagram: Diagram, device: Device) -> str:
     )
 
 
-def _free_name(diagram: Diagram, name: str) -> str:
+def free_name(diagram: Diagram, name: str) -> str:
     """A name that no part, splice or kind of the diagram has."""
     taken = {*diagram.parts, *diagram.splices, *diagram.kinds, "earth", "open", "unknown"}
     return next(free for free in _names(name) if key_of(free) not in taken)
