@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import islice
 from typing import Final, NamedTuple
 
 from wirecheck.model.finding import Problem
@@ -12,6 +13,8 @@ from wirecheck.notes.document import Block
 #: Blocks that one may build on, those that they build on included.
 MOST_BELOW: Final = 200
 _MOST_NAMED: Final = 8
+#: So many names are compared with one that no block has.
+_MOST_COMPARED: Final = 200
 
 
 class Together(NamedTuple):
@@ -64,7 +67,8 @@ class _Ordering:
             if below is not None:
                 found.append(below)
                 continue
-            names = [each.name.text for each in self.named.values() if each.name]
+            known = islice(self.named.values(), _MOST_COMPARED)
+            names = [each.name.text for each in known if each.name]
             near = nearest(name.text, names)
             there = f"names here: {both(names[:_MOST_NAMED])}" if names else "no block has a name"
             hint = f"did you mean {near}?" if near else there

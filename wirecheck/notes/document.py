@@ -138,26 +138,32 @@ def _taken_apart(fence: Fence) -> Iterator[Fence]:
 
     No wiring begins with a fence: where one stands in a block, the block was not closed.
     """
-    while is_wiring(fence.info):
-        inside = _FENCE_INSIDE.search(fence.content.text)
-        if inside is None:
-            break
-        yield fence._replace(closed=False)
-        fence = _from(fence, inside)
-    yield fence
+    inside = list(_FENCE_INSIDE.finditer(fence.content.text)) if is_wiring(fence.info) else []
+    opened = fence
+    for match in inside:
+        yield opened._replace(closed=False)
+        opened = _opened_at(fence, match)
+        if not is_wiring(opened.info):
+            return  # what it holds is no wiring, wherever it ends
+    yield _with_rest(opened, fence, inside[-1]) if inside else opened
 
 
-def _from(fence: Fence, inside: re.Match[str]) -> Fence:
-    """The fence that opens inside another one, up to where that one ends."""
+def _opened_at(fence: Fence, match: re.Match[str]) -> Fence:
+    """The fence that opens inside another one, with nothing in it."""
     document, content = fence.info.source, fence.content
-    number = content.text.count("\n", 0, inside.start())
-    line = content.position(inside.start())[0]
-    line_at = document.line_starts[line - 1] + len(fence.before[number])
-    start, info, end = (
-        line_at + at - content.line_starts[number]
-        for at in (inside.start("fence"), inside.start("info"), inside.end())
-    )
-    before = fence.before[number + 1 :]
+    line, column = content.position(match.start("fence"))
+    start = document.line_starts[line - 1] + column - 1
+    info = start + match.start("info") - match.start("fence")
+    end = start + match.end() - match.start("fence")
+    nothing = SourceFile(content.name, "", Within(line + 1, ()))
+    return Fence(Span(document, info, end), Span(document, start, end), nothing, (), fence.closed)
+
+
+def _with_rest(opened: Fence, fence: Fence, match: re.Match[str]) -> Fence:
+    """The last fence that opens inside another one, with what stands from there to its end."""
+    content = fence.content
+    line = opened.opening.line
+    before = fence.before[line + 1 - (content.within or Within(1, ())).line :]
     within = Within(line + 1, tuple(map(len, before)))
-    rest = SourceFile(content.name, content.text[inside.end() :].partition("\n")[2], within)
-    return Fence(Span(document, info, end), Span(document, start, end), rest, before, fence.closed)
+    rest = SourceFile(content.name, content.text[match.end() :].partition("\n")[2], within)
+    return opened._replace(content=rest, before=before)
