@@ -20,6 +20,7 @@ from typing import TYPE_CHECKING, Literal
 import wirecheck.check
 import wirecheck.compare
 import wirecheck.correct
+import wirecheck.grade
 import wirecheck.lists
 import wirecheck.meter
 import wirecheck.practice
@@ -36,6 +37,8 @@ if TYPE_CHECKING:
     from wirecheck.correct.answer import Answer, Correction
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.faults.campaign import Campaign
+    from wirecheck.grade.marked import Marked
+    from wirecheck.grade.rubric import Rubric
     from wirecheck.language.build import Built
     from wirecheck.language.variations import Variation
     from wirecheck.lists.lists import Lists
@@ -73,6 +76,7 @@ __all__ = [
     "draw_replacement",
     "draw_timeline",
     "format_text",
+    "grade",
     "kind",
     "kind_names",
     "lists",
@@ -199,6 +203,16 @@ def correct(diagram: Diagram, *, edits: int = 3, seconds: float = 20.0) -> Corre
     from wirecheck.correct.search import correct as search
 
     return search(diagram, Bound(edits, seconds))
+
+
+def grade(diagram: Diagram, *keys: Diagram, rubric: Rubric | None = None) -> Marked:
+    """Mark a drawing against one or several keys; without a rubric by the one that comes along."""
+    from wirecheck.grade.key import Key
+    from wirecheck.grade.marking import marked
+    from wirecheck.grade.rubric import default_rubric
+
+    every = [Key(key, key.title) for key in keys]
+    return marked(every, diagram, rubric or default_rubric())
 
 
 def draw(

@@ -32,6 +32,11 @@ from wirecheck.check.accepts import sort_out
 from wirecheck.correct.answer import Bound
 from wirecheck.correct.rewrite import mended
 from wirecheck.correct.search import correct
+from wirecheck.grade.classroom import Classroom, classroom
+from wirecheck.grade.key import Key
+from wirecheck.grade.marking import marked
+from wirecheck.grade.record import Record, problems_told
+from wirecheck.grade.rubric import default_rubric
 from wirecheck.model.diagram import Diagram
 from wirecheck.practice.exercise import Wish
 from wirecheck.report.baseline import baseline_text, hold_against, read_baseline
@@ -45,6 +50,7 @@ from wirecheck.report.drawings import Drawing, DrawnFile, drawings_json
 from wirecheck.report.faults_files import FaultsFile
 from wirecheck.report.faults_json import faults_json
 from wirecheck.report.formatted import FormattedFile, formatted_json
+from wirecheck.report.grade_json import grades_json
 from wirecheck.report.html.files import ReportFile, reports_json
 from wirecheck.report.kinds import kinds_json
 from wirecheck.report.lists_files import ListsFile
@@ -124,6 +130,14 @@ def claiming() -> list[CheckedFile]:
     return [*files, *hold_against(files, known, Path()).files]
 
 
+def marked_class() -> Classroom:
+    key = Key(load_text(HEATER).diagram, "key")
+    found = marked([key], fault_drawn(), default_rubric())
+    lost = Record("a.wiring", "A", "a", "marked").with_mark(found)
+    problems = problems_told(load_text("part\n", "b.wiring").problems)
+    return classroom([lost, Record("b.wiring", "B", "b", "unreadable", "-", problems)], 100)
+
+
 @cache
 def documents() -> dict[str, dict[str, Any]]:
     wrong, unusable = checked(NO_BURNER_GROUND), checked(UNKNOWN_KIND)
@@ -160,6 +174,7 @@ def documents() -> dict[str, dict[str, Any]]:
                 FormattedFile("b.wiring", "", "", unusable.problems),
             ]
         ),
+        "grade": grades_json(marked_class(), ["key"], ["summary.svg"]),
         "kinds": kinds_json([kind(name) for name in kind_names()]),
         "lists": lists_json(
             [

@@ -33,8 +33,15 @@ def runs_apart(first: Diagram, second: Diagram) -> Seen | None:
 
 def does(diagram: Diagram) -> tuple[str, ...]:
     """How a call for heat ends at each control, in a sentence."""
+    return tuple(ends(diagram))
+
+
+def ends(diagram: Diagram) -> dict[str, bool]:
+    """How a call for heat ends at each control, and whether it lights and runs."""
     told = run(diagram, heat_call()).told
-    return tuple(f"{each.control}: {each.outcome.sentence}" for each in told)
+    return {
+        f"{each.control}: {each.outcome.sentence}": each.outcome.word == "runs" for each in told
+    }
 
 
 def _scripts() -> Iterator[tuple[str, Script, View]]:

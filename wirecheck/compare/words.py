@@ -152,8 +152,6 @@ class Teller:
         return f"in {self._voice.second} it is {where} ({self.leads_shown(leads)})"
 
     def _off_metal(self, miss: OffMetal) -> Difference:
-        pins = set(miss.pins)
-        nets = {self._first.net_of[pin] for pin in pins if pin in self._first.net_of}
         ends = [end for pin in miss.pins for end in self._first.port(pin)]
         key_leads = leads_out_of(self._first, (miss.metal,), lambda end: end in ends)
         all_leads = self._first.diagram.leads
@@ -161,18 +159,17 @@ class Teller:
             (end for n in key_leads for end in (all_leads[n].a, all_leads[n].b) if end in ends),
             miss.pins[0],
         )
-        net = frozenset(port for number in nets for port in self._first.ports_on(number))
-        is_foreign = self._is_foreign(net)
-        wrong = (
-            leads_out_of(
-                self._second, (miss.metal,), lambda end: end != miss.metal and is_foreign(end)
-            )
-            if miss.metal != EARTH
-            else ()
-        )
+        touches = self._first.touches
+
+        def is_foreign(end: Terminal) -> bool:
+            net = self._first.net_of.get(end)
+            return net is not None and miss.metal not in touches.get(net, ())
+
+        wrong = leads_out_of(self._second, (miss.metal,), is_foreign)
         message = f"no lead joins {self.show(here)} to {self.show(miss.metal)}"
         if wrong:
-            belongs = f"{self.show(miss.metal)} belongs on {self.show(here)}"
+            what = "the earth lead" if miss.metal == EARTH else self.show(miss.metal)
+            belongs = f"{what} belongs on {self.show(here)}"
             message = f"{belongs}; {self._lands(wrong, is_foreign)}"
         circuit = self._circuits.of(here) if miss.metal == EARTH else self._circuits.of(miss.metal)
         landed = self._landed_on(miss.metal, wrong, is_foreign)

@@ -14,10 +14,10 @@ from wirecheck.check.engine import check
 from wirecheck.compare.engine import compare
 from wirecheck.compare.misses import Displaced, Extra, Fitted
 from wirecheck.compare.result import Difference, Voice
-from wirecheck.compare.runs import does
+from wirecheck.compare.runs import ends
 from wirecheck.correct.rewired import Add, Change, Fit, Move, Rewired, TakeOut
 from wirecheck.grade.key import Key
-from wirecheck.model.diagram import EARTH, Terminal
+from wirecheck.model.diagram import EARTH, Diagram, Terminal
 from wirecheck.model.finding import Breaks, Finding
 
 
@@ -63,15 +63,25 @@ def _tried(key: Key, changes: tuple[Change, ...], *, is_switch: bool) -> Alone:
     diagram = state.diagram
     new = sorted(key.beyond(check(diagram).findings), key=lambda each: -each.breaks)
     unsafe = tuple(each for each in new if each.breaks is Breaks.SAFETY)
-    sentences = [each for each in does(diagram) if each not in key.does]
-    if sentences:
-        return Alone(unsafe, "; ".join(sentences))
-    # Of a switch that is left out, a rule says that it does nothing; better to say what it stops.
-    if new and new[0].seen_at_unit and (unsafe or not is_switch):
-        return Alone(unsafe, new[0].seen_at_unit)
-    seen = compare(key.ready, diagram, Voice("the key", "the unit")).seen
-    effect = f"a call for heat shows nothing; {seen[0].when}, {seen[0].second}" if seen else ""
+    effect = _effect(key, diagram, new, is_switch=is_switch)
     return Alone(unsafe, effect)
+
+
+def _effect(key: Key, diagram: Diagram, new: Sequence[Finding], *, is_switch: bool) -> str:
+    """What is seen at the unit, or at least in some position of its switches."""
+    ended = {each: runs for each, runs in ends(diagram).items() if each not in key.does}
+    stopped = "; ".join(each for each, runs in ended.items() if not runs)
+    is_unsafe = bool(new) and new[0].breaks is Breaks.SAFETY
+    # Of a switch that is left out, a rule says that it does nothing; better to say what it stops.
+    seen_by_rule = new[0].seen_at_unit if new and (is_unsafe or not is_switch) else ""
+    if is_unsafe and seen_by_rule:
+        return f"{seen_by_rule} On a call: {stopped}" if stopped else seen_by_rule
+    if stopped or seen_by_rule:
+        return stopped or seen_by_rule
+    if ended:
+        return "; ".join(ended)
+    seen = compare(key.ready, diagram, Voice("the key", "the unit")).seen
+    return f"nothing is seen on a call for heat; {seen[0].when}, {seen[0].second}" if seen else ""
 
 
 def _changes(key: Key, difference: Difference) -> tuple[Change, ...]:

@@ -33,6 +33,7 @@ class LostPoint(NamedTuple):
         number: by which it is found on the drawing.
         circuit: where it costs.
         points: how much.
+        what: the mistake in the key's terms, the same words for whoever makes it.
         reason: what is wrong, in words.
         effect: what the unit would have done; "" if nothing is to be seen.
         breaks: what it breaks at worst.
@@ -46,6 +47,7 @@ class LostPoint(NamedTuple):
     number: int
     circuit: str
     points: float
+    what: str
     reason: str
     effect: str
     breaks: Breaks

@@ -10,11 +10,13 @@ from typing import NamedTuple
 from wirecheck.check.engine import Checked, check
 from wirecheck.compare.circuits import Circuit
 from wirecheck.compare.engine import compare
+from wirecheck.compare.misses import Fitted
 from wirecheck.compare.result import Comparison, Difference, Voice
 from wirecheck.compare.runs import does
 from wirecheck.grade.alone import Alone, alone, exchanged
 from wirecheck.grade.key import Key
 from wirecheck.grade.marked import CircuitMark, LostPoint, Marked
+from wirecheck.grade.mistake import SET_OTHERWISE, mistake_in_words
 from wirecheck.grade.rotations import rotations
 from wirecheck.grade.rubric import Rubric
 from wirecheck.model.diagram import Diagram, Terminal
@@ -31,13 +33,14 @@ class _Loss(NamedTuple):
     """A mistake before it has its points."""
 
     circuit: str
+    what: str
     reason: str
     effect: str
     breaks: Breaks
     leads: tuple[int, ...]
     places: tuple[Terminal, ...]
     caution: str
-    unsafe: tuple[str, ...] = ()
+    unsafe: tuple[Finding, ...] = ()
 
 
 def marked(keys: Sequence[Key], diagram: Diagram, rubric: Rubric) -> Marked:
@@ -138,13 +141,14 @@ class _Marking:
         )
         return _Loss(
             self._key.counted(difference.circuit).value,
+            mistake_in_words(difference, self._key.diagram),
             difference.message,
             effect,
             breaks,
             difference.leads,
             tuple(self._here(difference.terminals)),
             next(iter(cautions), ""),
-            tuple(f"by itself in a right unit: {each.message}" for each in by_itself.unsafe),
+            by_itself.unsafe,
         )
 
     def _finding(self, finding: Finding) -> _Loss:
@@ -163,7 +167,7 @@ class _Marking:
             reason = f"set otherwise than in the key: {values}"
             effect = f"{seen.when}, {seen.second}; at the key, {seen.first}"
             circuit = self._key.counted(Circuit.CHAIN).value
-            yield _Loss(circuit, reason, effect, Breaks.OPERATION, (), (), "")
+            yield _Loss(circuit, SET_OTHERWISE, reason, effect, Breaks.OPERATION, (), (), "")
 
     def _workmanship(self) -> Iterator[_Loss]:
         """Findings of workmanship that no lost unit explains."""
@@ -175,16 +179,18 @@ class _Marking:
                 yield _loss_of(finding, WORKMANSHIP)
 
     def _is_about(self, finding: Finding, difference: Difference) -> bool:
-        """Whether a finding speaks of a lead, a terminal or, if of nothing else, a part of it."""
-        if set(finding.lead_numbers) & set(difference.leads):
+        """Whether a finding speaks of a lead of a difference, or of one of its nets."""
+        leads = set(difference.leads)
+        if leads & set(finding.lead_numbers):
             return True
-        here = set(self._here(difference.terminals))
-        if finding.at_terminals and here & set(finding.at_terminals):
-            return True
-        parts = {end.part for end in here}
-        return finding.breaks > Breaks.WORKMANSHIP and any(
-            end.part in parts for end in finding.at_terminals
-        )
+        if isinstance(difference.miss, Fitted):
+            part = self._names.get(difference.miss.part.key)
+            return any(end.part == part for end in finding.at_terminals)
+        net_of = self._checked.nets.net_of
+        ends = [*self._here(difference.terminals)]
+        ends += [end for number in leads for end in self._diagram.leads[number][:2]]
+        nets = {net_of[end] for end in ends}
+        return any(net_of.get(end) in nets for end in finding.at_terminals)
 
     def _here(self, terminals: Iterable[Terminal]) -> Iterator[Terminal]:
         """Terminals of the key as the drawing calls them, those that it has."""
@@ -195,11 +201,13 @@ class _Marking:
                 yield here
 
     def _unsafe(self, losses: Iterable[_Loss]) -> Iterator[str]:
-        for finding in self._new:
-            if finding.breaks is Breaks.SAFETY:
-                yield finding.message
-        for loss in losses:
-            yield from loss.unsafe
+        found = [each for each in self._new if each.breaks is Breaks.SAFETY]
+        yield from (each.message for each in found)
+        told = {each.rule for each in found}
+        for finding in (finding for loss in losses for finding in loss.unsafe):
+            if finding.rule not in told:
+                told.add(finding.rule)
+                yield f"by itself, in a unit that is right: {finding.message}"
 
     # ---- points -----------------------------------------------------------------------------
 
@@ -231,6 +239,7 @@ class _Marking:
                 number,
                 loss.circuit,
                 points,
+                loss.what,
                 loss.reason,
                 loss.effect,
                 loss.breaks,
@@ -281,6 +290,7 @@ class _Marking:
 def _loss_of(finding: Finding, circuit: str) -> _Loss:
     return _Loss(
         circuit,
+        finding.rule.replace("-", " "),
         finding.message,
         finding.seen_at_unit,
         finding.breaks,

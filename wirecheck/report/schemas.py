@@ -28,6 +28,7 @@ from wirecheck.report.forms import (
 )
 from wirecheck.report.html.form import ReportDocument
 from wirecheck.report.lists_form import ListsDocument
+from wirecheck.report.grade_form import GradeDocument
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.notes_form import NotesDocument
 from wirecheck.report.practice_form import PracticeDocument
@@ -220,6 +221,7 @@ DOCUMENTS: dict[str, type[BaseModel]] = {
     "explain": ExplainDocument,
     "faults": FaultsDocument,
     "format": FormatDocument,
+    "grade": GradeDocument,
     "kinds": KindsDocument,
     "lists": ListsDocument,
     "meter": MeterDocument,
