@@ -26,9 +26,9 @@ from wirecheck.report.forms import (
     Version,
     Word,
 )
+from wirecheck.report.grade_form import GradeDocument
 from wirecheck.report.html.form import ReportDocument
 from wirecheck.report.lists_form import ListsDocument
-from wirecheck.report.grade_form import GradeDocument
 from wirecheck.report.meter_form import MeterDocument
 from wirecheck.report.notes_form import NotesDocument
 from wirecheck.report.practice_form import PracticeDocument
