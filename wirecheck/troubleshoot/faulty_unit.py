@@ -14,7 +14,7 @@ from typing import NamedTuple
 from wirecheck.check.claims import Bench
 from wirecheck.circuit.elimination import Elimination
 from wirecheck.circuit.elimination import Rest as Solved
-from wirecheck.circuit.instrument import OPEN_OHM
+from wirecheck.circuit.instrument import OPEN_OHM, Ohmmeter, loose_end, with_leads_off
 from wirecheck.circuit.netlist import ElementKey, Netlist, netlist
 from wirecheck.circuit.nets import Nets
 from wirecheck.circuit.numbered import CLOSED_OHM, Branch, Case, Circuit, SourceBranch
@@ -27,6 +27,8 @@ from wirecheck.sequence.trace import Rest, Trace
 from wirecheck.troubleshoot.alteration import Alteration
 from wirecheck.troubleshoot.part_faults import load_attribute
 
+#: Less than this is a short, and no winding either (common practice, no source).
+SHORT_OHM = 1.0
 #: So many times a unit is run until nothing more breaks in it.
 _MOST_RUNS = 3
 
@@ -128,6 +130,15 @@ class FaultyUnit:
         share = abs(solved.across(meter, meter + 1) or 0.0)
         ohms = share / (1 - share) if share < 1 else math.inf
         return ohms if ohms < OPEN_OHM else math.inf
+
+    def shorted_leads(self, point: Terminal, common: Terminal) -> frozenset[int]:
+        """Of the leads at a terminal, all of them taken off there, those that read a short."""
+        meter = Ohmmeter(Nets(with_leads_off(self.diagram, point)))
+        return frozenset(
+            number
+            for number in self.nets.leads_at(point)
+            if meter.ohms(self.off, loose_end(number), common) < SHORT_OHM
+        )
 
     # ---- running it ------------------------------------------------------------------------
 

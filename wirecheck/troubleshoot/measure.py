@@ -137,11 +137,20 @@ class Patient:
             return self.unit.ohms(*reading.points, calling=reading.about == "whole, calling")
         if reading.lead is not None:
             return self._lead_ohms(reading.lead, reading.about)
+        if reading.about == "star":
+            return self._star(reading)
         what, _blank, number = reading.about.partition(" ")
         part = self.unit.diagram.parts[reading.part]
         if what == "contact":
             return 0.0 if self.unit.off[ElementKey(part.key, int(number))] else math.inf
         return self._windings(part) if what == "windings" else self._coil(part, int(number))
+
+    def _star(self, reading: Reading) -> float:
+        """Which of the leads of a star, taken off there, leads to a short; 0: none."""
+        point, common = reading.points
+        shorted = self.unit.shorted_leads(point, common)
+        leads = self._nets.leads_at(point)
+        return float(next((n for n, lead in enumerate(leads, 1) if lead in shorted), 0))
 
     def _lead_ohms(self, number: int, about: str) -> float:
         drawn, found = self._drawn.leads[number], self.unit.diagram.leads[number]

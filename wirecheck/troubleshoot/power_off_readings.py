@@ -7,6 +7,7 @@ probe goes on it.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import cast
 
 from wirecheck.circuit.conduction import Conduction
@@ -17,6 +18,10 @@ from wirecheck.sequence.no_go import NoGo
 from wirecheck.troubleshoot.modes import costs
 from wirecheck.troubleshoot.reading import Reading, Stage
 
+#: So many leads at one place make a star; and what each costs more, in minutes (common practice, no
+#: source).
+STAR = 3
+EACH_MORE = 0.5
 OFF = "Power and gas off"
 OFF_CAUTION = "Power off at the disconnect and kept off; mark each lead taken off, put it back."
 #: What proving it dead costs more, in minutes (common practice, no source).
@@ -43,6 +48,7 @@ def power_off_readings(nets: Nets) -> Iterator[Reading]:
         if "winding" in drawn.kind.attributes:
             yield _of_windings(drawn)
     yield from _of_circuits(nets, no_go)
+    yield from _of_stars(nets, no_go)
 
 
 def _of_circuits(nets: Nets, no_go: NoGo) -> Iterator[Reading]:
@@ -82,6 +88,39 @@ def _of_circuit(nets: Nets, source: Element, point: Terminal | None) -> Reading:
         points=(point or source.a, source.b),
         about=about,
     )
+
+
+def _of_stars(nets: Nets, no_go: NoGo) -> Iterator[Reading]:
+    """Where many hot leads meet: which of them leads to the short, each taken off and read."""
+    conduction = Conduction(nets)
+    for elements in nets.elements_of.values():
+        for source in elements:
+            if not isinstance(source.spec, SourceSpec) or not source.spec.fed_by:
+                continue
+            region = conduction.region(nets.net(source.a))
+            for point in nets.net_of:
+                leads = nets.leads_at(point)
+                if len(leads) < STAR or conduction.region(nets.net(point)) != region:
+                    continue
+                if not any(no_go.forbids(end, volts=False) for end in (point, source.b)):
+                    yield _of_star(nets, source, point, leads)
+
+
+def _of_star(nets: Nets, source: Element, point: Terminal, leads: list[int]) -> Reading:
+    diagram = nets.diagram
+    show = diagram.show
+    reading = _ohms(
+        f"ohms:star:{point.part}.{point.name}:{source.part.key}".casefold(),
+        f"take all leads off at {show(point)} and read from the end of each to {show(source.b)}: "
+        "which of them reads a short?",
+        "ohms",
+        line=False,
+        points=(point, source.b),
+        about="star",
+    )
+    named = [f"the lead {diagram.lead_name(diagram.leads[number])}" for number in leads]
+    minutes = reading.cost + len(leads) * EACH_MORE
+    return replace(reading, unit="", choices=("none of them", *named), cost=minutes)
 
 
 def _ohms(  # noqa: PLR0913 - what a reading in ohms is made of

@@ -24,7 +24,7 @@ SPARK_CAUTION = "It sparks now: hands and probes away from the ignition cable, s
 _WHEN = {
     Stage.IDLE: "with the power on and no call",
     Stage.TRIAL: "on a call with the gas cock shut, while it should try to light",
-    Stage.RUN: "on a call with the gas on, about {at} s after it began",
+    Stage.RUN: "on a call with the gas on, when it should have lit, {at} s into the call",
     Stage.WARM: "on a call, when it has had some minutes",
 }
 
