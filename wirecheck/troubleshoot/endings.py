@@ -25,6 +25,7 @@ PROOF: Final = (
     "Run several full cycles from the thermostat and watch spark, pilot and main through each.",
     "Open each safety once while it runs: the gas must stop.",
     "Shut the gas cock and call: it must try, stop, and keep the gas shut; then open it again.",
+    "If it fails again, begin anew with what is seen then: there may be a second fault.",
 )
 _NOT_EXPLAINED: Final = (
     "Take the readings again that do not go together; then compare every lead with the drawing, "
