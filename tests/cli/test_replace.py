@@ -8,7 +8,7 @@ from tests.cli.command_line import UNKNOWN_KIND, CommandLine, process
 from tests.replace.units import CONVERSION, EXAMPLES, STANDING
 from tests.sequence.heater import HEATER
 
-OTHER = (EXAMPLES / "replacing" / "other-control.wiring").read_text(encoding="utf-8")
+OTHER = (EXAMPLES / "replacing" / "other-control.parts").read_text(encoding="utf-8")
 CAUTIONS = (
     "! Gas off and power off before you move a lead.",
     "! Wait about five minutes and smell for gas",
@@ -80,6 +80,7 @@ def test_what_cannot_be_read_ends_with_2_at_its_place(files: CommandLine) -> Non
         ("nowhere.wiring", "other.wiring", "nowhere.wiring:1:1: problem: cannot be read"),
         ("heater.wiring", "nowhere.wiring", "nowhere.wiring:1:1: problem: cannot be read"),
         ("heater.wiring", "leads.wiring", "leads.wiring:7:1: problem: here the new devices"),
+        ("heater.wiring", "nowhere/new.parts", "nowhere/new.parts:1:1: problem: cannot be read"),
         ("heater.wiring", "pilot-control", "no kind of part is called"),
     ):
         answer = files("replace", old, "--with", new)

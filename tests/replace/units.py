@@ -13,7 +13,7 @@ from wirecheck.replace.request import CannotReplaceError
 EXAMPLES = ROOT / "examples"
 
 STANDING = (EXAMPLES / "replacing" / "fire-station-heater.wiring").read_text(encoding="utf-8")
-CONVERSION = (EXAMPLES / "replacing" / "pilot-conversion.wiring").read_text(encoding="utf-8")
+CONVERSION = (EXAMPLES / "replacing" / "pilot-conversion.parts").read_text(encoding="utf-8")
 
 MILLIVOLT = """\
 diagram "Millivolt heater"

@@ -9,7 +9,7 @@ import click
 
 from wirecheck.cli.check import BYTE_ORDER_MARK
 from wirecheck.cli.draw import date_option
-from wirecheck.cli.inputs import SUFFIX, Input, problem_of, read_input
+from wirecheck.cli.inputs import Input, problem_of, read_input
 from wirecheck.cli.options import debug_option, form_option
 from wirecheck.cli.printing import page, print_aside, print_json, print_lines
 
@@ -39,7 +39,7 @@ class Wish(NamedTuple):
     multiple=True,
     required=True,
     help="The new device: a kind with what is typed behind it, as in 'gas-valve-2-wire: 0.4 A', or"
-    " a .wiring file that states one or several with the labels printed on them.",
+    " a file that states one or several with the labels printed on them.",
 )
 @click.option("--part", metavar="NAME", help="Which part the one new device replaces.")
 @click.option("--write", is_flag=True, help="Change OLD in place, whole or not at all.")
@@ -146,7 +146,7 @@ def _offered(new: tuple[str, ...]) -> tuple[list[Device], tuple[Problem, ...]]:
     offered: list[Device] = []
     problems: list[Problem] = []
     for each in new:
-        if not (each.endswith(SUFFIX) or Path(each).is_file()):
+        if not _names_a_file(each):
             offered.append(device_typed(each))
             continue
         read = read_input(Input(each))
@@ -155,6 +155,11 @@ def _offered(new: tuple[str, ...]) -> tuple[list[Device], tuple[Problem, ...]]:
             offered += devices_of(read.built.diagram)
             problems += leads_among(read.built.diagram)
     return offered, tuple(problems)
+
+
+def _names_a_file(text: str) -> bool:
+    """Whether a file is meant, and not a kind with what is typed behind it."""
+    return Path(text).is_file() or bool({".", "/", "\\"} & set(text.partition(":")[0]))
 
 
 def _does(diagram: Diagram) -> tuple[str, ...]:
