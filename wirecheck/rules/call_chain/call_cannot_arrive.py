@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterable, Iterator
 from typing import Final
 
 from wirecheck.circuit.nets import Element
+from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.kind import LoadSpec
 from wirecheck.rules.call_chain.burners import Burners
@@ -25,6 +26,9 @@ from wirecheck.rules.call_chain.contacts import (
 from wirecheck.rules.call_chain.words import called
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+
+#: A conductor with more terminals than these is a main one.
+_MOST_LOOKED_AT: Final = 40
 
 #: What a contact proves that is open until it moves, by what moves the contact.
 _MOVED: Final = {
@@ -100,12 +104,24 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts,
             "waits" if mover else "cold",
             facts.place(sides(wired, contact)[0]),
-            leads=dict.fromkeys(number for end in at for number in facts.nets.leads_at(end)),
+            leads=dict.fromkeys((*_leads_at(facts, at), *_around(wired, contact))),
             terminals=dict.fromkeys((chain.call, *sides(wired, contact), *at)),
             called=called(facts, chain),
             contact=contact_name(wired, contact),
             mover=mover.part.name if mover else "",
         )
+
+
+def _leads_at(facts: Facts, ends: Iterable[Terminal]) -> Iterator[int]:
+    return (number for end in ends for number in facts.nets.leads_at(end))
+
+
+def _around(facts: Facts, contact: Element) -> Iterator[int]:
+    """The leads of the conductors on both sides of a contact, if these are no main ones."""
+    for net in (contact.net_a, contact.net_b):
+        members = facts.nets.members[net]
+        if len(members) < _MOST_LOOKED_AT:
+            yield from _leads_at(facts, members)
 
 
 def _is_cold(contact: Element) -> bool:

@@ -7,13 +7,20 @@ supply reaches, or that belongs to a supply which has no way back from what is o
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 import networkx as nx
 
 from wirecheck.circuit.nets import Element
+from wirecheck.model.kind import LoadSpec
 from wirecheck.rules.call_chain.contacts import ContactKey, key_of_contact
 from wirecheck.rules.facts import Facts
+
+#: Loads of the ignition and flame leads, which no contact feeds.
+_IGNITION: Final = frozenset({"spark-coil", "amplifier"})
+
+#: So many terminals of a conductor are looked at for a lead: a larger one has some.
+_MOST_LOOKED_AT: Final = 40
 
 #: In the place of a net: whatever a supply can feed in a region.
 _FED = -1
@@ -22,6 +29,7 @@ _FED = -1
 class _Taker(NamedTuple):
     """Something that takes current between two nets; ``open``: not all of it is drawn."""
 
+    part: str
     a: int
     b: int
     open: bool
@@ -40,16 +48,17 @@ class Circuits:
             for element in elements:
                 if element.type == "source":
                     self._add_source(element)
-                elif element.type == "load":
+                elif isinstance(element.spec, LoadSpec) and element.spec.type not in _IGNITION:
                     loads.append(element)
         for load in loads:
-            self._add_taker(_Taker(load.net_a, load.net_b, self._is_open(load)))
+            taker = _Taker(load.part.key, load.net_a, load.net_b, self._is_open(load))
+            self._add_taker(taker)
         for part in facts.diagram.parts.values():
             for spec in part.structure.sources:
                 for one, other in spec.fed_by:
                     ends = (facts.net(part.terminal(one)), facts.net(part.terminal(other)))
-                    self._add_taker(_Taker(*ends, open=False))
-        self._holding: dict[int, frozenset[ContactKey]] = {}
+                    self._add_taker(_Taker(part.key, *ends, open=False))
+        self._holding: dict[tuple[int, str], frozenset[ContactKey]] = {}
 
     def _add_source(self, source: Element) -> None:
         region = self._facts.conduction.region
@@ -65,20 +74,29 @@ class Circuits:
         """Whether a supply reaches the region of a contact, and feeds something there."""
         region = self._facts.conduction.region(contact.net_a)
         poles = self._poles.get(region, {})
-        return any(net != pole for pole, back in poles.items() for net in self._fed(region, back))
+        return any(
+            net != pole for pole, back in poles.items() for net in self._fed(region, back, "")
+        )
 
     def holds(self, contact: Element) -> bool:
-        """Whether a contact is on a way without loops from a supply to what it can feed."""
-        region = self._facts.conduction.region(contact.net_a)
-        if region not in self._holding:
-            self._holding[region] = frozenset(self._on_ways(region, contact.net_a))
-        return key_of_contact(contact) in self._holding[region]
+        """Whether a contact is on a way without loops from a supply to what it can feed.
 
-    def _on_ways(self, region: int, start: int) -> Iterator[ContactKey]:
+        An end switch is there to call something else than the motor that moves it.
+        """
+        region = self._facts.conduction.region(contact.net_a)
+        own = contact.part.key if contact.part.family == "zone-valve" else ""
+        if not any(taker.part == own for taker in self._takers.get(region, ())):
+            own = ""
+        if (region, own) not in self._holding:
+            found = self._on_ways(region, contact.net_a, own)
+            self._holding[region, own] = frozenset(found)
+        return key_of_contact(contact) in self._holding[region, own]
+
+    def _on_ways(self, region: int, start: int, without: str) -> Iterator[ContactKey]:
         graph = self._facts.conduction.contacts
         members = nx.node_connected_component(graph, start)
         for pole, back in self._poles.get(region, {}).items():
-            fed = set(self._fed(region, back)) & members
+            fed = set(self._fed(region, back, without)) & members
             closing = nx.Graph(graph.subgraph(members))
             closing.add_edges_from((_FED, net) for net in fed)
             closing.add_edge(_FED, pole)
@@ -87,10 +105,15 @@ class Circuits:
                     for _a, _b, contact in graph.subgraph(nodes - {_FED}).edges(data="element"):
                         yield key_of_contact(contact)
 
-    def _fed(self, region: int, back: set[int]) -> Iterable[int]:
-        """Nets of a region with a load on them that goes back to one of some regions."""
+    def _fed(self, region: int, back: set[int], without: str) -> Iterable[int]:
+        """Nets of a region with a load on them that goes back to one of some regions.
+
+        Those of one part are left out.
+        """
         of = self._facts.conduction.region
         for taker in self._takers.get(region, ()):
+            if taker.part == without:
+                continue
             for here, there in ((taker.a, taker.b), (taker.b, taker.a)):
                 if of(here) == region and (taker.open or of(there) in back or self._is_dry(there)):
                     yield here
@@ -102,10 +125,12 @@ class Circuits:
     def _is_open(self, load: Element) -> bool:
         """Whether a side of a load has no lead nor a supply of its own, or one not traced."""
         facts, region = self._facts, self._facts.conduction.region
-        for end in (load.a, load.b):
-            spec, net = facts.diagram.spec(end), facts.net(end)
+        for end, net in ((load.a, load.net_a), (load.b, load.net_b)):
+            spec = facts.diagram.spec(end)
             if spec is None or spec.inner or net in self._poles.get(region(net), ()):
                 continue
-            if not (facts.is_wired(end) and facts.is_traced(end)):
+            if not facts.is_traced(end):
+                return True
+            if not any(map(facts.is_wired, facts.nets.members[net][:_MOST_LOOKED_AT])):
                 return True
         return False

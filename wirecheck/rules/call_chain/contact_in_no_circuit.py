@@ -63,7 +63,6 @@ RULE = Rule(
         "end-switch-on-zone-supply", "own-supply-tied", "line-and-24-volts-joined",
         "device-not-fed", "call-not-fed", "relay-contact-jumpered", "safety-not-in-chain",
     ),
-    general=True,
 )  # fmt: skip
 
 

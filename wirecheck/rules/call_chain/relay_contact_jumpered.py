@@ -88,7 +88,9 @@ def check(facts: Facts) -> Iterator[Finding]:
             "safety-behind" if safeties else "switches-nothing",
             bridge.span,
             leads=bridge.leads,
-            terminals=[side for contact in bridged for side in sides(wired, contact)],
+            terminals=dict.fromkeys(
+                (*(side for contact in bridged for side in sides(wired, contact)), *bridge.ends)
+            ),
             edits=bridge.edits,
             way=bridge.words,
             contact=names(wired, bridged),

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.circuit.nets import Element
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.call_chain.bypasses import Bypass, bypasses
-from wirecheck.rules.call_chain.contacts import is_thermostat, names, sides
+from wirecheck.rules.call_chain.contacts import is_thermostat, names, sides, switch
 from wirecheck.rules.call_chain.words import SAFETY_CAUTION, called, dangers
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -94,12 +95,26 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts,
             _fault(bypass),
             facts.place(sides(wired, past[0])[0]),
+            leads=_leads_past(wired, bypass),
             terminals=[side for contact in past for side in sides(wired, contact)],
             safety=names(wired, past),
             path=names(wired, bypass.path) or "a lead",
             danger=dangers(past),
             call=called(facts, bypass.chain),
         )
+
+
+def _leads_past(facts: Facts, bypass: Bypass) -> tuple[int, ...]:
+    """The leads of a way from a supply to the call that the safeties do not stand in."""
+    past = {(contact.a, contact.b) for contact in bypass.safeties}
+    chain = bypass.chain
+
+    def passes(contact: Element) -> bool:
+        return (contact.a, contact.b) not in past and switch(contact).moved_by != "control"
+
+    hots = {feed.source[0] for feed in chain.feeds}
+    trace = facts.sides.search((chain.call,), hots.__contains__, through=passes)
+    return trace.leads if trace else ()
 
 
 def _fault(bypass: Bypass) -> str:

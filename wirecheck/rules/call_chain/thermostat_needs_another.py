@@ -75,7 +75,11 @@ def check(facts: Facts) -> Iterator[Finding]:
     told: set[int] = set()
     for chain in facts.once(Burners).chains:
         heats = {key: c for key, c in chain.contacts.items() if is_thermostat(c)}
-        if not chain.feeds or not 1 < len(heats) <= MOST_THERMOSTATS:
+        if (
+            _joins_another_control(chain)
+            or not chain.feeds
+            or not 1 < len(heats) <= MOST_THERMOSTATS
+        ):
             continue
         alone = {key for key in heats if _calls_alone(chain, key, heats)}
         others = [heats[key] for key in alone]
@@ -85,19 +89,31 @@ def check(facts: Facts) -> Iterator[Finding]:
                 yield _finding(facts, chain, contact, others)
 
 
+def _joins_another_control(chain: Chain) -> bool:
+    """Whether the contacts of another control stand on its way: their leads are mixed up then."""
+    on_it = chain.contacts.values()
+    return any(switch(c).moved_by == "control" and c.part is not chain.part for c in on_it)
+
+
 def _calls_alone(chain: Chain, key: ContactKey, heats: dict[ContactKey, Element]) -> bool:
-    """Whether the burner runs with one thermostat closed, and none of what its running closes."""
-    by_running = {k for k, c in chain.contacts.items() if switch(c).moved_by == "control"}
-    return chain.runs({*(heats.keys() - {key}), *by_running})
+    """Whether one thermostat's call for heat is enough, before the burner runs."""
+    others = {
+        k
+        for k, c in chain.contacts.items()
+        if switch(c).moved_by == "control" or (c.part.family == "thermostat" and k not in heats)
+    }
+    return chain.runs({*(heats.keys() - {key}), *others})
 
 
 def _finding(facts: Facts, chain: Chain, contact: Element, others: list[Element]) -> Finding:
     ends = (contact.a, contact.b)
+    trace = facts.sides.trace(chain.feeds[0].source[0], chain.call)
+    own = [number for end in ends for number in facts.nets.leads_at(end)]
     return RULE.finding(
         facts,
         "with-another",
         facts.place(contact.a),
-        leads=dict.fromkeys(n for end in ends for n in facts.nets.leads_at(end)),
+        leads=dict.fromkeys((*own, *(trace.leads if trace else ()))),
         terminals=ends,
         thermostat=contact.part.name,
         call=called(facts, chain),

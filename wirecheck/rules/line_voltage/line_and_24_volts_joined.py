@@ -157,7 +157,9 @@ def _exchanged(facts: Facts, group: list[Crossing]) -> Finding | None:
                     facts,
                     "exchanged",
                     facts.end_span(first, low),
-                    leads=(first, second),
+                    leads=dict.fromkeys(
+                        (first, second, *(n for c in group for n in c.trace.leads))
+                    ),
                     terminals=dict.fromkeys((low, other, *ends)),
                     edits=swap_ends(facts.diagram, first, low, second, other),
                     part=facts.diagram.parts[low.part].name,

@@ -21,6 +21,9 @@ from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
 _ROLES: Final = (("line-hot", "line-neutral"), ("load-hot", "load-neutral"))
 
+#: Of so many devices on the same two leads the ways are looked at.
+_MOST = 20
+
 _GOOD = """\
 part line is mains: 120 V
 part disc is service-switch
@@ -121,11 +124,14 @@ def _devices(facts: Facts) -> Iterator[_Ends]:
 
 
 def _reversed(facts: Facts, legs: Legs, devices: list[_Ends], *, alone: bool) -> Reversed:
-    hot, neutral = devices[0]
-    back = facts.sides.trace(legs.at(hot)[0].terminal, hot)
+    _hot, neutral = devices[0]
+    backs = [
+        facts.sides.trace(legs.at(each)[0].terminal, each) for each, _neutral in devices[:_MOST]
+    ]
     out = facts.sides.trace(legs.at(neutral)[0].terminal, neutral)
-    leads = {*(back.leads if back else ()), *(out.leads if out else ())}
-    return Reversed(tuple(devices), back.contacts if back else (), tuple(sorted(leads)), alone)
+    leads = {n for trace in (*backs, out) if trace for n in trace.leads}
+    contacts = {(c.a, c.b): c for back in backs if back for c in back.contacts}
+    return Reversed(tuple(devices), tuple(contacts.values()), tuple(sorted(leads)), alone)
 
 
 def check(facts: Facts) -> Iterator[Finding]:

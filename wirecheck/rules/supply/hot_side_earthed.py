@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.language.edit import move_end, remove_lead
-from wirecheck.model.diagram import EARTH
+from wirecheck.model.diagram import EARTH, LeadRole, Terminal
 from wirecheck.model.finding import Breaks, Edit, Finding
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.earthed_leads import metal, near_end, place
 from wirecheck.rules.facts import Facts, Supply
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
-from wirecheck.rules.sides import Touch
+from wirecheck.rules.sides import Touch, Trace
 
 _BAD = """\
 part xfmr is transformer
@@ -75,13 +75,21 @@ def check(facts: Facts) -> Iterator[Finding]:
         if touches and not sides.same(supply.hot, supply.common):
             shorted = facts.joined(supply.hot, supply.common) or facts.is_grounded(supply.common)
             first = touches[0]
+            path = sides.path(supply.hot, near_end(facts, first))
             yield RULE.finding(
                 facts,
                 "short" if shorted else "alone",
                 place(facts, first),
-                leads=[touch.lead for touch in touches],
+                leads=dict.fromkeys(
+                    (*(touch.lead for touch in touches), *(path.leads if path else ()))
+                ),
                 terminals=dict.fromkeys(
-                    (supply.hot, supply.common, *(near_end(facts, touch) for touch in touches))
+                    (
+                        supply.hot,
+                        supply.common,
+                        *(near_end(facts, touch) for touch in touches),
+                        *_jumped(facts, path),
+                    )
                 ),
                 instead=(
                     ""
@@ -94,6 +102,12 @@ def check(facts: Facts) -> Iterator[Finding]:
                 common=facts.show(supply.common),
                 metal=metal(facts, first),
             )
+
+
+def _jumped(facts: Facts, path: Trace | None) -> tuple[Terminal, ...]:
+    """The two ends of a jumper on the way to earth."""
+    leads = [facts.diagram.leads[number] for number in (path.leads if path else ())]
+    return tuple(end for lead in leads if lead.role is LeadRole.JUMPER for end in (lead.a, lead.b))
 
 
 def _is_earthed_by_lead(facts: Facts, supply: Supply) -> bool:

@@ -81,7 +81,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                 facts,
                 "both-sides",
                 facts.lead_span(cause),
-                leads=(cause,),
+                leads=dict.fromkeys((cause, *trace.leads)),
                 terminals=[side for supply in group for side in (supply.hot, supply.common)],
                 edits=(remove_lead(facts.diagram, cause),) if is_jumper else (),
                 noun="jumper" if is_jumper else "lead",

@@ -13,6 +13,7 @@ from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.nearest import both
 from wirecheck.rules.call_chain.burners import Burners
+from wirecheck.rules.call_chain.words import called
 from wirecheck.rules.cautions import MOVING_LEADS
 from wirecheck.rules.empty import (
     Gap,
@@ -24,6 +25,7 @@ from wirecheck.rules.empty import (
 )
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.workmanship.contact_in_call import call_leads, in_call
 
 _GOOD = """\
 part xfmr is transformer
@@ -40,6 +42,21 @@ part xfmr is transformer
 part stat is thermostat
 part box is pilot-ignition-control
 wire xfmr.R to stat to box.TH
+wire xfmr.C to box.COM
+wire box.GND to earth: green
+"""
+
+_BOILER = """\
+part line is mains: 120 V
+part xfmr is transformer
+part boiler is boiler-control
+part stat is thermostat
+part box is pilot-ignition-control
+wire line.L1 to boiler.L1 to xfmr.L1: black
+wire line.N to boiler.N to xfmr.N: white
+wire line.G to earth: green
+wire boiler.R to stat to boiler.W
+wire boiler.BURNER-2 to box.TH
 wire xfmr.C to box.COM
 wire box.GND to earth: green
 """
@@ -64,6 +81,17 @@ RULE = Rule(
             "The contact switches nothing.",
             Breaks.WORKMANSHIP,
         ),
+        "call-ends": Fault(
+            "{terminal} ({about}) of {part} has no lead, and its contact stands in the call to "
+            "{call}: run the lead that belongs there",
+            "Nothing lights on a call.",
+        ),
+        "call-past": Fault(
+            "{terminal} ({about}) of {part} has no lead, and {call} is called past its contact: "
+            "let the call go in at one side of it and out at the other",
+            "The burner runs with nothing calling for it.",
+            Breaks.SAFETY,
+        ),
         "no-lead-between": Fault(
             "no lead runs from {terminal} to {other}: run one",
             "The circuit ends there: what hangs on {terminal} does not work.",
@@ -85,6 +113,14 @@ RULE = Rule(
         Example(
             _GOOD + "part lamp is lamp\nwire xfmr.R to lamp to xfmr.C\nwire fan.COM to lamp.L\n",
             (("contact-one-side", "fan"),),
+        ),
+        Example(
+            _BOILER + "part lamp is lamp: 24 V\nwire xfmr.R to lamp to xfmr.C\n",
+            (("call-ends", "boiler"),),
+        ),
+        Example(
+            _BOILER.replace("boiler.BURNER-2 to", "xfmr.R to boiler.BURNER-1\nwire xfmr.R to"),
+            (("call-past", "boiler"),),
         ),
         Example(_GOOD.replace("wire limit.2 to stat.R\n", ""), (("no-lead-between", "limit"),)),
         Example(
@@ -182,12 +218,19 @@ def _on_its_like(facts: Facts, end: Terminal, other: Terminal) -> Finding:
 def _empty(facts: Facts, end: Terminal) -> Finding:
     part = facts.diagram.parts[end.part]
     spec = part.structure.terminals[end.name]
+    fault, chain = "empty" if spec.must else "contact-one-side", None
+    if not spec.must:
+        chain = in_call(facts, end)
+    if chain is not None:
+        fault = "call-past" if chain.feeds else "call-ends"
     return RULE.finding(
         facts,
-        "empty" if spec.must else "contact-one-side",
+        fault,
         part.name_span,
-        terminals=(end,),
-        breaks=_breaks(facts, end),
+        leads=call_leads(facts, chain) if chain else (),
+        terminals=(end, *((chain.call,) if chain else ())),
+        breaks=_breaks(facts, end) if chain is None else None,
+        call=called(facts, chain) if chain else "",
         terminal=facts.show(end),
         about=spec.about.split(":")[0].split(";")[0],
         part=part.name,
