@@ -3,6 +3,7 @@
 import subprocess
 import sys
 from pathlib import Path
+from typing import Literal
 
 import pytest
 
@@ -55,7 +56,7 @@ def test_the_functions_do_what_the_commands_do(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("sheet", ["ladder", "connections"])
-def test_a_checked_diagram_is_drawn(sheet: "wirecheck.Sheet") -> None:
+def test_a_checked_diagram_is_drawn(sheet: Literal["ladder", "connections"]) -> None:
     checked = wirecheck.check(wirecheck.load_text(BURNER_GROUND).diagram)
     picture = wirecheck.draw(checked, sheet, date="1 March 2026")
     assert b"</svg>" in picture

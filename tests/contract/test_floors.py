@@ -23,6 +23,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("grade", "practice", "notes", "replace"),
     ("drawing",),
     ("report",),
+    ("sheets",),
     (API,),
     ("serve",),
     ("cli",),

@@ -15,9 +15,9 @@ from wirecheck.cli.printing import page, print_json, print_lines
 from wirecheck.cli.progress import told
 
 if TYPE_CHECKING:
-    from wirecheck import Sheet
     from wirecheck.drawing.engine import Engine, Format
     from wirecheck.report.drawings import DrawnFile
+    from wirecheck.sheets import Sheet
 
 SHEETS: dict[str, tuple[Sheet, ...]] = {
     "both": ("ladder", "connections"),
