@@ -15,8 +15,8 @@ from wirecheck.troubleshoot.endings import CAUTIONS
 from wirecheck.troubleshoot.reading import Reading
 from wirecheck.troubleshoot.words import told_words
 
-#: So many groups of suspects, and so many more of one group, are listed.
-MOST_GROUPS, MOST_MORE = 12, 4
+#: So many groups of suspects are listed, the first of them with so many more of their own.
+MOST_GROUPS, MOST_DETAILED, MOST_MORE = 12, 3, 4
 
 
 def troubleshoot_text(files: Sequence[TroubleshootFile], page: Page) -> Iterator[str]:
@@ -82,20 +82,20 @@ def diagnosis_text(diagnosis: Diagnosis, page: Page) -> Iterator[str]:
 
 def _suspects(diagnosis: Diagnosis, page: Page) -> Iterator[str]:
     yield from page.heading("WHAT IT MAY BE")
-    for group in diagnosis.groups[:MOST_GROUPS]:
-        yield from _group(group, page)
+    for place, group in enumerate(diagnosis.groups[:MOST_GROUPS]):
+        yield from _group(group, page, MOST_MORE if place < MOST_DETAILED else 0)
     more = len(diagnosis.groups) - MOST_GROUPS
     if more > 0:
         yield from page.item(f"and {more} more, each less likely")
 
 
-def _group(group: Group, page: Page) -> Iterator[str]:
+def _group(group: Group, page: Page, more: int) -> Iterator[str]:
     first, *others = group.suspects
     share = percent(group.probability)
     yield from page.item(visible(f"{share}: {first.what}"))
     told = {first.what}
     alike = (each for each in others if each.what not in told)
-    for suspect in islice(alike, MOST_MORE):
+    for suspect in islice(alike, more):
         yield from page.item(visible(f"or {suspect.what}"), " " * 4)
     for observation in first.disagrees:
         yield from page.item(visible(f"against it: {told_words(observation)}"), " " * 4)
