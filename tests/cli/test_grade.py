@@ -116,6 +116,16 @@ def test_hostile_submissions_are_each_told(school: CommandLine) -> None:
     assert all("\n" not in cell for row in rows for cell in row.values())
 
 
+def test_a_key_with_a_finding_is_told_and_costs_nobody_anything(school: CommandLine) -> None:
+    school.file("odd-key.wiring", WRONG)
+    words = ("grade", "--key", "odd-key.wiring", "--sheets", "none", "--jobs", "1")
+    answer = school(*words, "class/bea.wiring")
+    assert answer.code == 0
+    assert answer.err == (
+        "odd-key.wiring: the key itself has 1 finding; wirecheck check tells them\n"
+    )
+
+
 def test_names_come_from_a_roster(school: CommandLine) -> None:
     school.file("roster.csv", "file,name\nbea.wiring,Beatrix Ó Dubhghaill\n")
     words = ("grade", "--key", "key.wiring", "--sheets", "none", "--jobs", "1")

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from wirecheck.grade.classroom import Classroom
     from wirecheck.grade.rubric import Rubric
     from wirecheck.grade.submission import Submission
+    from wirecheck.model.diagram import Diagram
     from wirecheck.model.finding import Problem
     from wirecheck.report.grades import Setup, Sheets
 
@@ -187,9 +188,21 @@ def _setup(keys: Sequence[str], rubric: Rubric, wish: Wish) -> tuple[Setup, str]
         if not read.built.diagram.leads:
             raise click.UsageError(f"{key}: this key has no lead")
         titles.append(read.built.diagram.title)
+        _warn(key, read.built.diagram)
     files = tuple((key, Path(key).stem) for key in keys)
     made = version("wirecheck")
     return Setup(files, rubric, wish.folder, wish.sheets, wish.again, made), titles[0]
+
+
+def _warn(name: str, key: Diagram) -> None:
+    """Say so if a check finds something in the key: what it has too costs nobody anything."""
+    import wirecheck
+    from wirecheck.report.checks import counted
+
+    found = wirecheck.check(key).findings
+    if found:
+        what = counted(len(found), "finding")
+        print_aside([f"{name}: the key itself has {what}; wirecheck check tells them"])
 
 
 def _submissions(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import PurePath
 
 from wirecheck.check.engine import Checked
 from wirecheck.drawing.canvas import Canvas
@@ -47,7 +48,7 @@ def mark_pages(found: Marked, name: str, file: str) -> list[Canvas]:
         name: of the apprentice.
         file: of the drawing.
     """
-    block = _block(found, file)
+    block = _block(found, name, file)
     table_block = replace(block, findings=(), notes=())
     pages = list(paged(list(_rows(found, name)), table_block, table_block))
     finished = []
@@ -70,11 +71,11 @@ def _marked_drawing(found: Marked) -> Checked:
     return found.checked._replace(findings=tuple(each.finding for each in found.lost))
 
 
-def _block(found: Marked, file: str) -> TitleBlock:
+def _block(found: Marked, name: str, file: str) -> TitleBlock:
     checked = _marked_drawing(found)
     notes = tuple(notes_of(checked.diagram))
     block = title_block(checked, "Drawing, marked", notes=notes)
-    return replace(block, file=file, summary=f"mark: {mark_words(found)}")
+    return replace(block, file=PurePath(file).name, summary=f"{name}: {mark_words(found)}")
 
 
 def _rows(found: Marked, name: str) -> Iterator[Row]:
