@@ -201,7 +201,9 @@ def test_what_ties_the_operators_goes_when_a_pilot_control_comes() -> None:
     done = replaced(tied, "part box is pilot-ignition-control\npart pilot is pilot-burner\n")
     assert done.before.holds
     assert done.proof.holds
-    assert "the lead from valve.PV to valve.MV" in done.left_over
+    assert done.left_over == ("the lead from valve.PV to valve.MV",)
+    assert goes(done)["box.V"] == "box.PV"
+    assert [(each.a, each.b) for each in done.missing] == [("box.MV", "valve.MV")]
 
 
 def test_operators_tied_by_a_lead_stay_so_with_another_direct_control() -> None:
@@ -214,6 +216,24 @@ def test_operators_tied_by_a_lead_stay_so_with_another_direct_control() -> None:
     done = replaced(tied, new)
     assert "adapter" not in done.after.parts
     assert (done.left_over, done.missing) == ((), ())
+    assert done.proof.holds
+
+
+def test_a_redundant_valve_needs_both_operators_where_a_single_seat_did_with_one() -> None:
+    text = example("hangar-heater-direct").source.text
+    single = (
+        text.replace("part tie     is valve-adapter\n", "")
+        .replace("redundant", "single-seat")
+        .replace(
+            "plug box to tie: V, VC\nplug tie to valve: PV, MV, C\n",
+            "wire box.V to valve.MV: brown\nwire box.VC to valve.C: blue\n",
+        )
+    )
+    done = replaced(single, "part v is gas-valve-3-wire: redundant\n")
+    assert goes(done)["valve.MV"] == "adapter.V"
+    assert goes(done)["valve.C"] == "adapter.VC"
+    assert len(done.missing) == 3
+    assert done.left_over == ()
     assert done.proof.holds
 
 

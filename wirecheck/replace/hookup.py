@@ -111,9 +111,15 @@ def _valve(unit: Unit) -> Iterator[Hookup]:
     elif is_direct(unit):
         yield _lead(("control", "valve-feed"), ("valve", "operator"), brown, "feeds the operator")
         yield _lead(("control", "valve-common"), ("valve", "operator-common"), blue, "valve common")
-        yield _lead(("valve", "pilot-operator"), ("valve", "main-operator"), "", "ties both")
+        yield from _TIED
 
 
+#: How a three-wire valve may be driven without an adapter; nobody is told to wire it so.
+_TIED = (
+    _lead(("control", "valve-feed"), ("valve", "pilot-operator"), "", "feeds both operators"),
+    _lead(("control", "valve-feed"), ("valve", "main-operator"), "", "feeds both operators"),
+    _lead(("valve", "pilot-operator"), ("valve", "main-operator"), "", "ties both operators"),
+)
 _FLAME = (
     _lead(("control", "spark"), ("burner", "electrode"), "ignition-cable", "spark"),
     _lead(("control", "sense"), ("burner", "rod"), f"yellow, {_CONTROL}", "flame signal"),

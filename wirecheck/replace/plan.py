@@ -92,12 +92,18 @@ def _with_adapter(request: Request) -> Request:
     """A direct control drives a three-wire valve over an adapter, unless leads tie it already."""
     before, after = request.unit, unit_after(request)
     needed = is_direct(after) and has_three_wires(after) and "adapter" not in after.parts
-    stays = is_direct(before) and has_three_wires(before)
-    if not needed or stays:
+    if not needed or (is_direct(before) and _is_tied(request)):
         return request
     name = free_name(request.diagram, "adapter")
     fitted = {**request.fitted, "adapter": Device(name, "valve-adapter", {}, {})}
     return replace(request, fitted=fitted)
+
+
+def _is_tied(request: Request) -> bool:
+    """Whether both operators of the valve as found are one conductor."""
+    valve = request.unit.parts.get("valve")
+    operators = valve.with_role("pilot-operator", "main-operator") if valve else ()
+    return len(operators) == 2 and request.nets.joined(*operators)
 
 
 def _out(request: Request) -> Iterator[Part]:

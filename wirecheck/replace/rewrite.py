@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from wirecheck.language import statements as st
 from wirecheck.language.build import Built
@@ -23,6 +24,13 @@ from wirecheck.replace.restated import stated, swapped, taken_out
 from wirecheck.replace.rewriting import NotInTextError, Rewriting
 
 
+class _Later(NamedTuple):
+    """Leads that wait for the new devices: where they are and shall be; those in lines anew."""
+
+    moved: list[tuple[Lead, Ends, Ends]]
+    stated_anew: list[tuple[Lead, Ends]]
+
+
 def rewritten(found: Diagram, plan: Plan, landings: Landings) -> tuple[Built, tuple[str, ...]]:
     """Make a replacement in the text: what it reads as then, and what was set aside.
 
@@ -32,15 +40,10 @@ def rewritten(found: Diagram, plan: Plan, landings: Landings) -> tuple[Built, tu
     text = Rewriting(found)
     for device in plan.request.fitted.values():
         text.change([stated(text, device)])
-    waiting = [
-        (lead, here, ends)
-        for lead, ends in _moves(found, plan, landings)
-        if (here := _moved_early(text, plan, lead, ends)) is not None and ends is not None
-    ]
+    later = _taken_off(text, found, plan, landings)
     for swap in plan.request.swaps:
         swapped(text, swap)
-    for lead, here, ends in waiting:
-        _moved_late(text, lead, (_end_after(plan, here[0]), _end_after(plan, here[1])), ends)
+    _landed(text, plan, later)
     for new in landings.new:
         text.change([add_lead(text.diagram, new.a, new.b, new.lead)])
     for part in plan.out:
@@ -65,6 +68,27 @@ def _same(ends: tuple[Terminal | None, ...]) -> frozenset[Terminal | None]:
 # ---- leads -------------------------------------------------------------------------------------
 
 
+def _taken_off(text: Rewriting, found: Diagram, plan: Plan, landings: Landings) -> _Later:
+    """Take leads out, and move what can be moved, before any device is swapped."""
+    later = _Later([], [])
+    for lead, ends in _moves(found, plan, landings):
+        if ends is None or _needs_a_line_anew(plan, lead, ends):
+            number = _number(text.diagram, (lead.a, lead.b), lead)
+            text.change([remove_lead(text.diagram, number)])
+            later.stated_anew.extend([(lead, ends)] if ends else [])
+        elif (here := _moved_early(text, plan, lead, ends)) is not None:
+            later.moved.append((lead, here, ends))
+    return later
+
+
+def _landed(text: Rewriting, plan: Plan, later: _Later) -> None:
+    """Land what had to wait until the new devices were there."""
+    for lead, here, ends in later.moved:
+        _moved_late(text, lead, (_end_after(plan, here[0]), _end_after(plan, here[1])), ends)
+    for lead, ends in later.stated_anew:
+        text.change([add_lead(text.diagram, *ends, _typed(lead))])
+
+
 def _moves(found: Diagram, plan: Plan, landings: Landings) -> Iterator[tuple[Lead, Ends | None]]:
     """The leads that do not just follow their device, with where they land."""
     for lead, ends in zip(found.leads, landings.ends, strict=True):
@@ -80,15 +104,31 @@ def _end_after(plan: Plan, end: Terminal) -> Terminal | None:
     return end
 
 
-def _moved_early(text: Rewriting, plan: Plan, lead: Lead, ends: Ends | None) -> Ends | None:
-    """Take a lead out, or move it as far as the text knows where to; where it then lands.
+def _needs_a_line_anew(plan: Plan, lead: Lead, ends: Ends) -> bool:
+    """Whether an end moves on one device, from a terminal that the new one has not."""
+    named_anew = {swap.old.key for swap in plan.request.swaps}
+    return any(
+        _end_after(plan, old) is None and new.part in named_anew
+        for old, new in zip((lead.a, lead.b), ends, strict=True)
+    )
+
+
+def _typed(lead: Lead) -> str:
+    """What was typed for a lead, but for the length of a run that it shared."""
+    texts = (
+        " ".join(given.span.text.split())
+        for name, given in lead.given.items()
+        if not (name == "length" and lead.shared_length)
+    )
+    return ", ".join(dict.fromkeys(texts))
+
+
+def _moved_early(text: Rewriting, plan: Plan, lead: Lead, ends: Ends) -> Ends | None:
+    """Move a lead as far as the text knows where to: where it then lands.
 
     None if it lands where it shall as soon as its devices are swapped. An end without counterpart
     must be off its device before that is swapped.
     """
-    if ends is None:
-        text.change([remove_lead(text.diagram, _number(text.diagram, (lead.a, lead.b), lead))])
-        return None
     here = [lead.a, lead.b]
     named_anew = {swap.old.key for swap in plan.request.swaps}
     for place, (old, new) in enumerate(zip((lead.a, lead.b), ends, strict=True)):
