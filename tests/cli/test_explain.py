@@ -3,7 +3,7 @@
 import pytest
 
 from tests.cli.command_line import CommandLine
-from wirecheck import rule, rule_names
+from wirecheck import property_called, property_names, rule, rule_names
 from wirecheck.rules.rule import NO_CERTIFICATE
 
 
@@ -28,11 +28,25 @@ def test_every_rule_is_explained_with_what_its_wrong_diagram_gives(
     assert "[" not in answer.out.partition("\nright.wiring")[2]
 
 
+@pytest.mark.parametrize("name", property_names())
+def test_every_property_is_explained_with_what_breaks_it(wirecheck: CommandLine, name: str) -> None:
+    answer = wirecheck("explain", name)
+    assert answer.code == 0
+    said = unfolded(answer.out)
+    record = property_called(name)
+    for words in (record.title, record.why, record.blind_spots, record.caution, record.source):
+        assert unfolded(words) in said
+    assert f"breaks: {record.breaks}" in said
+    assert f"[{name}]" in answer.out.partition("wrong.wiring")[2]
+    assert "[" not in answer.out.partition("\nright.wiring")[2]
+
+
 def test_all_explains_every_rule_under_its_chapter(wirecheck: CommandLine) -> None:
     answer = wirecheck("explain", "--all")
     assert answer.code == 0
     lines = answer.out.splitlines()
-    assert [line for line in lines if line in rule_names()] == list(rule_names())
+    every = [*rule_names(), *property_names()]
+    assert [line for line in lines if line in every] == every
     assert "==== burner ground ====" in lines
     assert unfolded(answer.out).count(NO_CERTIFICATE) == 1
 

@@ -12,6 +12,7 @@ from wirecheck.circuit.netlist import ElementKey
 from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.gas import Flow, control_states, flows, powered, trains
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import Broken, Property
 from wirecheck.properties.states import Settled, States
 from wirecheck.sequence.answers import View
@@ -26,6 +27,7 @@ PROPERTY = Property(
     why="The room stays cold.",
     blind_spots="Only a unit drawn whole is looked at: its supply, thermostat, valve and burner.",
     caution="",
+    bad=otherwise("wire box.GND to pilot.HOOD: green\n", ""),
 )
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.gas import control_states, flows, possible, trains
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import GAS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -20,6 +21,7 @@ PROPERTY = Property(
     why="Gas flows with nothing that lights it and nothing that watches its flame.",
     blind_spots="The control itself is taken to work as its kind says.",
     caution=GAS_CAUTION,
+    bad=otherwise("plug box to valve: PV,", "wire box.TH to valve.PV\nplug box to valve:"),
 )
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.gas import flows, possible, trains
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import GAS_CAUTION, Broken, Property
 from wirecheck.properties.safeties import own_safeties
 from wirecheck.properties.states import States
@@ -20,6 +21,7 @@ PROPERTY = Property(
     why="The safety opens and the burner goes on: nothing is left that stops it.",
     blind_spots="A safety on no way to the control stops nothing; a rule of its own asks for it.",
     caution=GAS_CAUTION,
+    bad=otherwise("wire xfmr.C to box", "wire xfmr.R to limit.2: red\nwire xfmr.C to box"),
 )
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.gas import flows, possible, trains
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import GAS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -21,6 +22,7 @@ PROPERTY = Property(
     why="The burner fires by itself and nothing but a limit stops it.",
     blind_spots="A file in which nothing calls for heat has no such state.",
     caution=GAS_CAUTION,
+    bad=otherwise("wire xfmr.C to box", "wire rollout.2 to box.TH: red\nwire xfmr.C to box"),
 )
 
 

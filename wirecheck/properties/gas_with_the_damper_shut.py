@@ -8,6 +8,7 @@ from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.contacts import Switch
 from wirecheck.properties.gas import flows, possible, trains
+from wirecheck.properties.heater import HEATER_WITH_DAMPER, otherwise
 from wirecheck.properties.property import GAS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -18,6 +19,8 @@ PROPERTY = Property(
     why="The burner fires into a shut vent, and products of combustion spill into the room.",
     blind_spots="Where several burners share a diagram, only dampers of the own unit.",
     caution=GAS_CAUTION,
+    bad=otherwise("control: two-rod", "control: two-rod, damper-plug fitted", HEATER_WITH_DAMPER),
+    good=HEATER_WITH_DAMPER,
 )
 
 #: The terminals of a control from which leads run to a damper, in its socket or in the call.

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.gas import control_states, flows, possible, trains
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import GAS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -19,6 +20,7 @@ PROPERTY = Property(
     why="Main gas with no flame proved gathers in the unit and lights all at once.",
     blind_spots="The control itself is taken to work as its kind says.",
     caution=GAS_CAUTION,
+    bad=otherwise("wire box.SPARK", "jumper box.PV to box.MV\nwire box.SPARK"),
 )
 
 

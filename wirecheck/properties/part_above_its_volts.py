@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import VOLTS_CAUTION, Broken, Property
 from wirecheck.properties.states import States, rated_volts
 
@@ -19,6 +20,7 @@ PROPERTY = Property(
     why="Coils overheat and electronics die; with the line on a 24 V part somebody gets a shock.",
     blind_spots="Volts by nameplate: what the line has beyond its nominal volts is not looked at.",
     caution=VOLTS_CAUTION,
+    bad=otherwise("wire line.N", "wire line.L1 to stat.R: black\nwire line.N"),
 )
 
 

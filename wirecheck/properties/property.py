@@ -13,6 +13,7 @@ from typing import Final, NamedTuple
 from wirecheck.circuit.netlist import ElementKey
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks
+from wirecheck.properties.heater import HEATER
 from wirecheck.properties.states import Settled, States
 
 
@@ -26,6 +27,8 @@ class Property(NamedTuple):
         why: what happens at the unit if it does not hold.
         blind_spots: what it does not look at.
         caution: what to mind if somebody can be hurt, else "".
+        bad: a diagram that breaks it.
+        good: the same put right.
         source: where the requirement comes from.
     """
 
@@ -35,6 +38,8 @@ class Property(NamedTuple):
     why: str
     blind_spots: str
     caution: str
+    bad: str
+    good: str = HEATER
     source: str = "common practice, no source"
 
     def broken(  # noqa: PLR0913  # a witness has many sides

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.model.finding import Breaks
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import VOLTS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -15,6 +16,7 @@ PROPERTY = Property(
     why="A fuse opens, or a transformer burns out, when the switches come to stand like that.",
     blind_spots="A short through a coil found shorted is not looked at.",
     caution=VOLTS_CAUTION,
+    bad=otherwise("wire xfmr.C to box", "wire stat.W to box.COM: white\nwire xfmr.C to box"),
 )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks
+from wirecheck.properties.heater import otherwise
 from wirecheck.properties.property import VOLTS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -16,6 +17,7 @@ PROPERTY = Property(
     why="Some 20 kV on a lead or a part not made for it: it jumps, shocks and destroys.",
     blind_spots="What it jumps to through the air is not looked at.",
     caution=VOLTS_CAUTION,
+    bad=otherwise("wire box.SENSE to", "wire box.SPARK to"),
 )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from wirecheck.model.diagram import Part
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.gas import possible, powered
+from wirecheck.properties.heater import HEATER_WITHOUT_VALVE, otherwise
 from wirecheck.properties.property import GAS_CAUTION, Broken, Property
 from wirecheck.properties.states import States
 
@@ -17,6 +18,12 @@ PROPERTY = Property(
     why="The control starts its trial by itself: spark, and gas as soon as a valve is joined.",
     blind_spots="A file in which nothing calls for heat has no such state.",
     caution=GAS_CAUTION,
+    bad=otherwise(
+        "wire xfmr.C to box",
+        "wire limit.2 to box.TH: red\nwire xfmr.C to box",
+        HEATER_WITHOUT_VALVE,
+    ),
+    good=HEATER_WITHOUT_VALVE,
 )
 
 

@@ -7,7 +7,7 @@ lead breaks the worst speaks.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from wirecheck.circuit.conduction import Conduction
@@ -15,6 +15,7 @@ from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding, NotChecked
 from wirecheck.model.text import Span
+from wirecheck.properties.culprits import culprits
 from wirecheck.properties.property import Broken
 from wirecheck.properties.registry import Looked, look_at_all
 from wirecheck.properties.states import States
@@ -49,6 +50,17 @@ def unexplained(nets: Nets, conduction: Conduction, found: Iterable[Finding]) ->
             findings.setdefault(finding.span, finding)
         bounds += [NotChecked("every position of the switches", each) for each in looked.bounded]
     return Unexplained(tuple(findings.values()), tuple(bounds))
+
+
+def by_itself(nets: Nets, conduction: Conduction, name: str) -> tuple[Finding, ...]:
+    """What one property says of a diagram, whatever else is found."""
+    looked_at = look_at_all(Whole(nets, conduction))
+    return tuple(
+        finding
+        for looked in looked_at
+        for finding in _of_unit(looked, set())
+        if finding.rule == name
+    )
 
 
 def _touched(whole: Whole, found: Iterable[Finding]) -> set[str]:
@@ -104,7 +116,9 @@ def _about(states: States, broken: Broken, leads: tuple[int, ...]) -> set[str]:
 
 def _finding(states: States, broken: Broken, leads: tuple[int, ...]) -> Finding:
     diagram, record = states.whole.diagram, broken.property
-    number = offending(states, broken, leads)
+    worst = culprits(states, broken, leads) if leads else []
+    number = worst[0] if worst else offending(states, broken, leads)
+    shown = worst or unusual(states, broken, leads) or _with_first(leads, number)
     terminals = broken.terminals or tuple(
         end
         for key in broken.loads
@@ -116,7 +130,7 @@ def _finding(states: States, broken: Broken, leads: tuple[int, ...]) -> Finding:
         fault="broken",
         breaks=record.breaks,
         also_breaks=(),
-        message=_message(states, broken, leads),
+        message=_message(states, broken, shown),
         span=_span(states, broken, number),
         seen_at_unit=record.why,
         leads=tuple(diagram.lead_name(diagram.leads[n]) for n in leads),
@@ -128,13 +142,16 @@ def _finding(states: States, broken: Broken, leads: tuple[int, ...]) -> Finding:
     )
 
 
-def _message(states: States, broken: Broken, leads: tuple[int, ...]) -> str:
+def _with_first(leads: tuple[int, ...], first: int | None) -> list[int]:
+    return sorted(leads, key=lambda number: number != first)
+
+
+def _message(states: States, broken: Broken, leads: Sequence[int]) -> str:
     diagram = states.whole.diagram
     message = f"{broken.what} ({standing(states, broken)})"
     if not leads:
         return message
-    shown = unusual(states, broken, leads) or leads
-    names = [diagram.lead_name(diagram.leads[number]) for number in shown]
+    names = [diagram.lead_name(diagram.leads[number]) for number in leads]
     more = len(names) - MOST_NAMED
     over = ", ".join(names[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
     which = "it" if len(names) == 1 else "them"

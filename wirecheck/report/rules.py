@@ -1,4 +1,8 @@
-"""A rule explained: its record, and what its own examples really give when they are checked."""
+"""A rule explained: its record, and what its own examples really give when they are checked.
+
+A property is explained as a rule is, but by what it alone finds in its examples: in a check the
+rule that names the mistake speaks in its place.
+"""
 
 from __future__ import annotations
 
@@ -7,12 +11,16 @@ from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
 from wirecheck.check.engine import check
+from wirecheck.circuit.conduction import Conduction
+from wirecheck.circuit.nets import Nets
 from wirecheck.language.load import load_text
 from wirecheck.model.finding import Finding
+from wirecheck.properties.property import Property
+from wirecheck.properties.unexplained import by_itself
 from wirecheck.report.check_json import SCHEMA, finding_json
 from wirecheck.report.check_text import cautions_text, finding_text
 from wirecheck.report.page import Page
-from wirecheck.rules.rule import NO_CERTIFICATE, Example, Rule, Source
+from wirecheck.rules.rule import NO_CERTIFICATE, PRACTICE, Example, Fault, Rule, Source
 
 
 class Tried(NamedTuple):
@@ -33,6 +41,37 @@ class Explained(NamedTuple):
 def explained(rule: Rule) -> Explained:
     """Try out the examples of a rule."""
     return Explained(rule, _tried(rule.bad, "wrong"), _tried(rule.good, "right"))
+
+
+def explained_property(record: Property) -> Explained:
+    """Try out the examples of a property by itself."""
+    fault = Fault(_AS_TOLD, record.why)
+    rule = Rule(
+        name=record.name,
+        title=record.title.removesuffix("."),
+        family="every position of the switches",
+        breaks=record.breaks,
+        why=record.why,
+        blind_spots=record.blind_spots,
+        caution=record.caution,
+        sources=(PRACTICE,),
+        faults={"broken": fault},
+        bad=(Example(record.bad),),
+        good=(Example(record.good),),
+    )
+    return Explained(rule, (_looked_at(record, record.bad),), (_looked_at(record, record.good),))
+
+
+#: What a broken property says, in every message of one.
+_AS_TOLD = (
+    "{what_happens} ({how_the_switches_stand}): the current runs over {leads}; look at them for "
+    "what lands wrong"
+)
+
+
+def _looked_at(record: Property, text: str) -> Tried:
+    nets = Nets(load_text(text, _file("wrong" if text == record.bad else "right", 1)).diagram)
+    return Tried(text, by_itself(nets, Conduction(nets), record.name))
 
 
 def _tried(examples: Sequence[Example], name: str) -> tuple[Tried, ...]:
