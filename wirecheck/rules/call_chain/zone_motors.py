@@ -35,7 +35,12 @@ def _find(facts: Facts, joined: set[int]) -> Iterator[AlwaysFed]:
             chain = Chain(facts, part, motor.a, motor.b)
             on_it = chain.contacts.values()
             accounted = any({*feed.hot} & joined for feed in chain.feeds)
-            switched = any(is_thermostat(c) or switch(c).moved_by == "hand" for c in on_it)
+            switched = any(is_thermostat(c) or _by_hand(chain, c) for c in on_it)
             brought_back = any(feed.common for feed in chain.feeds)
             if brought_back and not accounted and not switched and chain.runs_uncalled():
                 yield AlwaysFed(motor, chain)
+
+
+def _by_hand(chain: Chain, contact: Element) -> bool:
+    """Whether a hand opens the valve; the switch of the whole unit is not there for that."""
+    return switch(contact).moved_by == "hand" and chain.is_direct(contact)

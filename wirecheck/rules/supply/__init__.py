@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wirecheck.rules.rule import Check, Rule
 from wirecheck.rules.supply import (
+    common_on_another_hot,
     device_not_fed,
     fuse_in_common,
     hot_side_earthed,
@@ -27,5 +28,6 @@ RULES: tuple[tuple[Rule, Check], ...] = (
     (secondary_shorted_on_call.RULE, secondary_shorted_on_call.check),
     (transformers_in_parallel.RULE, transformers_in_parallel.check),
     (own_supply_tied.RULE, own_supply_tied.check),
+    (common_on_another_hot.RULE, common_on_another_hot.check),
     (fuse_in_common.RULE, fuse_in_common.check),
 )

@@ -13,6 +13,7 @@ from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.kind import LoadSpec
 from wirecheck.model.nearest import both
+from wirecheck.rules.earthed import carries_current
 from wirecheck.rules.empty import any_wired, needed_and_empty
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
@@ -205,7 +206,8 @@ def _is_across(facts: Facts, a: Terminal, b: Terminal) -> bool:
     if not _supplies_at(facts, near):
         near, far = far, near
     return any(
-        facts.sides.may_join(other, far) or (facts.is_grounded(other) and facts.is_grounded(far))
+        facts.sides.may_join(other, far)
+        or (carries_current(facts, other) and carries_current(facts, far))
         for _side, others in _pairs_at(facts, near)
         for other in others
     )
@@ -222,16 +224,16 @@ def _reached_by(facts: Facts, end: Terminal) -> Terminal | None:
     pair = next(iter(_pairs_at(facts, end)), None)
     if pair is not None:
         return pair[0]
-    return facts.once(_grounded_common) if facts.is_grounded(end) else None
+    return facts.once(_grounded_common) if carries_current(facts, end) else None
 
 
 def _grounded_common(facts: Facts) -> Terminal | None:
-    return next((s.common for s in facts.supplies if facts.is_grounded(s.common)), None)
+    return next((s.common for s in facts.supplies if carries_current(facts, s.common)), None)
 
 
 def _on_one(facts: Facts, a: Terminal, b: Terminal) -> bool:
     """Whether both ends are on the same side of what reaches them."""
-    return facts.sides.may_join(a, b) or (facts.is_grounded(a) and facts.is_grounded(b))
+    return facts.sides.may_join(a, b) or (carries_current(facts, a) and carries_current(facts, b))
 
 
 def _circuit(facts: Facts, end: Terminal) -> str:

@@ -1,0 +1,92 @@
+"""The common of one supply is not on the hot side of another.
+
+A lead of one circuit on a screw of another ties two transformers together in line: there are 48 V
+from end to end, and the first earth between them is a short.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.nearest import both
+from wirecheck.rules.cautions import MOVING_LEADS
+from wirecheck.rules.facts import Facts
+from wirecheck.rules.line_voltage.crossings import mixed_areas
+from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
+from wirecheck.rules.supply.own_supply_tied import ties
+
+_GOOD = """\
+part xfmr is transformer
+part other is transformer
+part stat is thermostat
+part fan is relay
+part aid is relay
+wire xfmr.R to stat to fan to xfmr.C
+wire other.R to aid to other.C
+wire xfmr.C to earth: green
+wire other.C to earth: green
+"""
+
+RULE = Rule(
+    name="common-on-another-hot",
+    title="The common of one supply is not on the hot side of another",
+    family="supply",
+    breaks=Breaks.SAFETY,
+    why=(
+        "The two stand in line, with 48 V from end to end; where both are earthed, by a lead or "
+        "by the metal of the burner, one of them is shorted."
+    ),
+    blind_spots="Two transformers put in line on purpose.",
+    caution=MOVING_LEADS,
+    sources=(PRACTICE,),
+    faults={
+        "in-line": Fault(
+            "the way over {way} brings the common {common} of {supply} to {hot}, the hot side of "
+            "{other}: take it apart, so that each feeds its own circuit",
+            "There are 48 V where 24 are meant, and a short where both are earthed.",
+        ),
+    },
+    bad=(
+        Example(
+            _GOOD.replace("wire other.C to earth: green\n", "wire other.C to stat.W\n"),
+            (("in-line", "other.C to stat.W"),),
+        ),
+    ),
+    good=(Example(_GOOD),),
+    stands_back_for=(
+        "hot-and-common-exchanged", "hot-side-earthed", "own-supply-tied", "secondary-shorted",
+        "line-and-24-volts-joined", "transformers-in-parallel", "end-switch-on-zone-supply",
+        "secondary-shorted-on-call",
+    ),
+)  # fmt: skip
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Find commons that leads and contacts bring to the hot side of another supply."""
+    wired = facts.as_wired
+    sides = wired.sides
+    if wired.once(mixed_areas):
+        return
+    if wired.once(ties):
+        return
+    for supply in wired.supplies:
+        if supply.part.family != "transformer":
+            continue
+        others = [o for o in sides.hot_beyond(supply.common) if o.part is not supply.part]
+        other = next((each for each in others if each.part.family == "transformer"), None)
+        trace = sides.trace(supply.common, other.hot) if other else None
+        if other is None or trace is None or not trace.leads or not trace.can_close:
+            continue
+        yield RULE.finding(
+            facts,
+            "in-line",
+            facts.lead_span(trace.leads[0]),
+            leads=trace.leads,
+            terminals=(supply.common, other.hot, other.common),
+            common=facts.show(supply.common),
+            supply=supply.part.name,
+            hot=facts.show(other.hot),
+            other=other.part.name,
+            way=both([facts.lead(number) for number in trace.leads]),
+        )
