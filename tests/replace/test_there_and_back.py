@@ -69,6 +69,11 @@ def nets(diagram: Diagram) -> set[frozenset[Hashable]]:
     return {frozenset(members) for members in Nets(diagram).members}
 
 
+def but_for_the_part(diagram: Diagram, name: str) -> list[str]:
+    """The lines of a text without the one that states a part."""
+    return [line for line in diagram.source.text.splitlines() if f"part {name} " not in line]
+
+
 @pytest.mark.parametrize(("name", "control"), CONTROLS)
 def test_a_control_with_other_letters_and_back(name: str, control: str) -> None:
     found = example(name)
@@ -83,6 +88,8 @@ def test_a_control_with_other_letters_and_back(name: str, control: str) -> None:
     assert leads(back.after) == leads(found)
     if name != PLUG_LEFT_IN:
         assert nets(back.after) == nets(found)
+    if part.kind.name not in found.kinds:
+        assert but_for_the_part(back.after, control) == but_for_the_part(found, control)
     labels = {name: label.text for name, label in back.after.parts[control].labels.items()}
     assert labels == {name: label.text for name, label in part.labels.items()}
     if name in RIGHT:
