@@ -5,19 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, NamedTuple
 
-from wirecheck.check.claim_findings import CLAIM_RULES
 from wirecheck.check.engine import Checked, in_order
+from wirecheck.check.text_rules import TEXT_RULES, UNUSED, WITHOUT_REASON, text_finding
 from wirecheck.language.accepts import Accept, accepts
-from wirecheck.model.finding import Breaks, Finding, Problem
+from wirecheck.model.finding import Finding, Problem
 from wirecheck.model.nearest import nearest
 from wirecheck.properties.registry import PROPERTIES
 from wirecheck.rules.registry import RULES
 
-#: The findings about acceptances themselves.
-UNUSED: Final = "accept-unused"
-WITHOUT_REASON: Final = "accept-without-reason"
 #: All that a finding can be called.
-FINDING_NAMES: Final = (*RULES, *PROPERTIES, *CLAIM_RULES, UNUSED, WITHOUT_REASON)
+FINDING_NAMES: Final = (*RULES, *PROPERTIES, *TEXT_RULES)
 
 
 class Accepted(NamedTuple):
@@ -88,33 +85,9 @@ def _about(
         if _place(accept) in used or accept.rule not in FINDING_NAMES:
             continue
         with_reason = accept._replace(reason="any")
-        if any(with_reason.covers(each) for each in found):
-            message = (
-                f"{accept.rule} is a safety finding here: it is accepted only with a reason, "
-                f"“# accept {accept.rule}: why”"
-            )
-            yield accept, _finding(WITHOUT_REASON, message, accept)
-        else:
-            message = f"nothing here is found by {accept.rule}; take “accept {accept.rule}” away"
-            yield accept, _finding(UNUSED, message, accept)
-
-
-def _finding(rule: str, message: str, accept: Accept) -> Finding:
-    return Finding(
-        rule=rule,
-        fault="accept",
-        breaks=Breaks.WORKMANSHIP,
-        also_breaks=(),
-        message=message,
-        span=accept.span,
-        seen_at_unit="",
-        leads=(),
-        lead_numbers=(),
-        terminals=(),
-        at_terminals=(),
-        caution="",
-        source="common practice, no source",
-    )
+        is_there = any(with_reason.covers(each) for each in found)
+        rule = WITHOUT_REASON if is_there else UNUSED
+        yield accept, text_finding(rule, "accept", accept.span, rule=accept.rule)
 
 
 def _unknown(stated: Iterable[Accept]) -> Iterator[Problem]:

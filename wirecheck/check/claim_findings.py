@@ -6,18 +6,13 @@ from typing import Final
 
 from wirecheck.check.claims import Answer, Bench
 from wirecheck.check.engine import Checked, in_order
+from wirecheck.check.text_rules import NEVER_TESTED, REFUTED, text_finding
 from wirecheck.circuit.nets import Nets
-from wirecheck.model.diagram import Terminal
-from wirecheck.model.finding import Breaks, Finding, NotChecked
-
-#: The findings of claims: computed otherwise, and of what never comes.
-REFUTED: Final = "claim-refuted"
-NEVER_TESTED: Final = "claim-never-tested"
-#: The names of all of them.
-CLAIM_RULES: Final = (REFUTED, NEVER_TESTED)
+from wirecheck.model.finding import Finding, NotChecked
 
 _RULE_OF: Final = {"refuted": REFUTED, "never": NEVER_TESTED}
-_SOURCE: Final = "what the file itself claims"
+#: The names of findings about claims.
+CLAIM_RULES: Final = tuple(rule.name for rule in _RULE_OF.values())
 
 
 def with_claims(checked: Checked) -> Checked:
@@ -45,19 +40,7 @@ def _fails(answer: Answer) -> bool:
 
 def _finding(nets: Nets, answer: Answer) -> Finding:
     claim, show = answer.claim, nets.diagram.show
-    terminals: tuple[Terminal, ...] = tuple(dict.fromkeys(claim.ends or ()))
-    return Finding(
-        rule=_RULE_OF[answer.verdict],
-        fault=claim.about,
-        breaks=Breaks.OPERATION,
-        also_breaks=(),
-        message=answer.sentence(),
-        span=claim.span,
-        seen_at_unit="",
-        leads=(),
-        lead_numbers=(),
-        terminals=tuple(map(show, terminals)),
-        at_terminals=terminals,
-        caution="",
-        source=_SOURCE,
-    )
+    terminals = tuple(dict.fromkeys(claim.ends or ()))
+    rule = _RULE_OF[answer.verdict]
+    finding = text_finding(rule, claim.about, claim.span, answer.sentence())
+    return finding._replace(terminals=tuple(map(show, terminals)), at_terminals=terminals)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final, NamedTuple
 
+from wirecheck.check.text_rules import TEXT_RULES
 from wirecheck.model.finding import Breaks
 from wirecheck.properties.registry import PROPERTIES
 from wirecheck.rules.registry import RULES
@@ -35,46 +36,13 @@ class RuleWords(NamedTuple):
         return self.title, self.why, f"caution: {self.caution}" if self.caution else "", source
 
 
-_PRACTICE: Final = ("common practice, no source",)
-
-#: What is neither a rule nor a property.
-_OTHERS: Final = {
-    words.name: words
-    for words in (
-        RuleWords(
-            "claim-refuted",
-            "What the file claims with expect holds",
-            "The wiring does something else than the sheet says: one of the two is wrong.",
-            Breaks.OPERATION,
-        ),
-        RuleWords(
-            "claim-never-tested",
-            "What a claim speaks of comes about",
-            "The phase or the conditions of the claim never come, so it says nothing.",
-            Breaks.OPERATION,
-        ),
-        RuleWords(
-            "accept-unused",
-            "Each acceptance is for a finding that is there",
-            "One that is left over hides the same mistake when it is made again.",
-            Breaks.WORKMANSHIP,
-            sources=_PRACTICE,
-        ),
-        RuleWords(
-            "accept-without-reason",
-            "A safety finding is accepted only with a reason",
-            "Who reads the sheet next must know why a protection is missing.",
-            Breaks.WORKMANSHIP,
-            sources=_PRACTICE,
-        ),
-        RuleWords(
-            "problem",
-            "Everything in the text can be used",
-            "What was not understood was not checked.",
-            Breaks.SAFETY,
-        ),
-    )
-}
+#: What could not be used of a text, which no rule finds.
+_PROBLEM: Final = RuleWords(
+    "problem",
+    "Everything in the text can be used",
+    "What was not understood was not checked.",
+    Breaks.SAFETY,
+)
 
 
 def rule_words(name: str) -> RuleWords:
@@ -83,12 +51,12 @@ def rule_words(name: str) -> RuleWords:
     Raises:
         KeyError: nothing is called that.
     """
-    if name in RULES:
-        rule = RULES[name].rule
-        sources = tuple(map(str, rule.sources))
-        return RuleWords(name, rule.title, rule.why, rule.breaks, rule.caution, sources)
+    if name == _PROBLEM.name:
+        return _PROBLEM
     if name in PROPERTIES:
         record = PROPERTIES[name]
-        sources = (record.source,)
-        return RuleWords(name, record.title, record.why, record.breaks, record.caution, sources)
-    return _OTHERS[name]
+        words = record.title, record.why, record.breaks, record.caution
+        return RuleWords(name, *words, (record.source,))
+    rule = TEXT_RULES[name] if name in TEXT_RULES else RULES[name].rule
+    sources = tuple(map(str, rule.sources))
+    return RuleWords(name, rule.title, rule.why, rule.breaks, rule.caution, sources)
