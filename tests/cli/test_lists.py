@@ -81,6 +81,22 @@ def test_json_leaves_out_what_was_not_asked_for(wirecheck: CommandLine) -> None:
     assert [part["name"] for part in file["lists"]["parts"]][:2] == ["xfmr", "limit"]
 
 
+def test_every_variant_is_listed(wirecheck: CommandLine) -> None:
+    variant = 'variant "no ground"\n    remove wire box.GND to pilot.HOOD\nend\n'
+    wirecheck.file("heater.wiring", f"{HEATER}{variant}")
+    call = ("lists", "heater.wiring", "--what", "wires")
+    answer = wirecheck(*call, "--picture", "svg")
+    assert answer.code == 0
+    assert "heater.wiring: heater, variant no ground\n" in answer.out
+    assert "A check has 1 finding on this diagram" in answer.out
+    assert (wirecheck.folder / "heater-variant-1-lists-1.svg").exists()
+    rows = table(wirecheck(*call, "--as", "csv").out)
+    counts = [sum(row["variant"] == name for row in rows) for name in ("", "no ground")]
+    assert counts[0] == counts[1] + 1
+    files = wirecheck(*call, "--as", "json").document["files"]
+    assert [file["variant"] for file in files] == [None, "no ground"]
+
+
 def test_pages_are_drawn_and_named(wirecheck: CommandLine) -> None:
     for name in ("a/heater.wiring", "b/heater.wiring"):
         wirecheck.file(name, HEATER)

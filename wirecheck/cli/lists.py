@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 import click
 
-from wirecheck.cli.check import check_input
 from wirecheck.cli.draw import date_option
-from wirecheck.cli.inputs import Input, find_inputs, problem_of
+from wirecheck.cli.inputs import Input, find_inputs, problem_of, read_input
 from wirecheck.cli.options import debug_option, files_argument
 from wirecheck.cli.printing import page, print_aside, print_json, print_lines, print_text
 from wirecheck.cli.progress import told
@@ -19,6 +20,14 @@ if TYPE_CHECKING:
     from wirecheck.report.lists_files import ListsFile
 
 Picture = Literal["svg", "png"]
+
+
+class Wish(NamedTuple):
+    """How to draw the pages, and what their names begin with."""
+
+    picture: Picture
+    date: str
+    stem: Path
 
 
 @click.command("lists")
@@ -65,7 +74,8 @@ def command(  # noqa: PLR0913 - one for each option
 ) -> None:
     """List the wires, the parts and the terminals, under the wire numbers of the drawings.
 
-    Takes what check takes. The diagram is listed as drawn, right or wrong.
+    Takes what check takes, and lists each variant too. The diagram is listed as drawn, right or
+    wrong.
     """
     from wirecheck.lists.tables import WHAT
     from wirecheck.report.lists_files import exit_code
@@ -74,12 +84,12 @@ def command(  # noqa: PLR0913 - one for each option
         raise click.UsageError("a CSV table holds one list; say which, as in --what wires")
     chosen = WHAT if what == "all" else (what,)
     inputs, taken = find_inputs(files), dict[Path, str]()
-    listed = [_listed(each) for each in told(inputs, len(inputs), "listing")]
-    if picture is not None:
-        listed = [
-            _drawn(given, file, chosen, (picture, sheet_date, folder), taken)
-            for given, file in zip(inputs, listed, strict=True)
-        ]
+    listed = []
+    for given in told(inputs, len(inputs), "listing"):
+        for number, file in enumerate(_listed(given)):
+            stem = f"{given.stem}-variant-{number}" if number else given.stem
+            wish = Wish(picture, sheet_date, folder / f"{stem}-lists") if picture else None
+            listed.append(_drawn(file, chosen, wish, taken) if wish else file)
     _print(listed, chosen, form)
     ctx.exit(exit_code(listed))
 
@@ -102,44 +112,46 @@ def _print(listed: list[ListsFile], chosen: tuple[What, ...], form: str) -> None
         print_lines(lists_text(listed, chosen, page()))
 
 
-def _listed(given: Input) -> ListsFile:
-    """List one input; one that cannot be read has a problem and no lists."""
+def _listed(given: Input) -> Iterator[ListsFile]:
+    """List one input and each variant in it; one that cannot be read has a problem and no lists."""
     import wirecheck
     from wirecheck.report.lists_files import ListsFile
 
-    checked = check_input(given)
-    lists = wirecheck.lists(checked.checked) if checked.checked else None
-    return ListsFile(given.name, checked.problems, lists)
+    read = read_input(given)
+    if read.built is None:
+        yield ListsFile(given.name, read.problems, None)
+        return
+    lists = wirecheck.lists(wirecheck.check(read.built.diagram))
+    yield ListsFile(given.name, read.problems, lists)
+    for each in wirecheck.variants(read.built):
+        titled = replace(each.diagram, title=f"{each.diagram.title}, variant {each.name}")
+        lists = wirecheck.lists(wirecheck.check(titled))
+        yield ListsFile(given.name, each.problems, lists, variant=each.name)
 
 
 def _drawn(
-    given: Input,
-    file: ListsFile,
-    chosen: tuple[What, ...],
-    wish: tuple[Picture, str, Path],
-    taken: dict[Path, str],
+    file: ListsFile, chosen: tuple[What, ...], wish: Wish, taken: dict[Path, str]
 ) -> ListsFile:
-    """Draw the pages of one file; ``taken`` says which page is which input's already."""
+    """Draw the pages of one file; ``taken`` says which pages are which input's already."""
     import wirecheck
     from wirecheck.report.whole_file import write_whole
 
-    picture, date, folder = wish
-    stem = folder / f"{given.stem}-lists"
     if file.lists is None:
         return file
-    if taken.setdefault(stem, given.name) != given.name:
+    stem, name = wish.stem, f"{file.file} {file.variant or ''}".strip()
+    if taken.setdefault(stem, name) != name:
         reason = f"{stem} is the sheet of {taken[stem]} already; draw into another folder"
-        return file._replace(problems=(*file.problems, problem_of(given.name, reason)))
+        return file._replace(problems=(*file.problems, problem_of(file.file, reason)))
     written: list[str] = []
-    for number, drawn in enumerate(wirecheck.draw_lists(file.lists, chosen, picture, date=date), 1):
-        path = stem.with_name(f"{stem.name}-{number}.{picture}")
+    pages = wirecheck.draw_lists(file.lists, chosen, wish.picture, date=wish.date)
+    for number, drawn in enumerate(pages, 1):
+        path = stem.with_name(f"{stem.name}-{number}.{wish.picture}")
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             write_whole(path, drawn)
         except OSError as error:
             reason = f"{path} cannot be written: {(error.strerror or 'it failed').lower()}"
-            return file._replace(
-                problems=(*file.problems, problem_of(given.name, reason)), pictures=tuple(written)
-            )
+            problems = (*file.problems, problem_of(file.file, reason))
+            return file._replace(problems=problems, pictures=tuple(written))
         written.append(str(path))
     return file._replace(pictures=tuple(written))

@@ -14,13 +14,43 @@ _Row = dict[str, str]
 
 HEADERS: Mapping[What, tuple[str, ...]] = {
     "wires": (
-        *("file", "lead", "wire_number", "from", "from_part", "from_terminal", "from_label"),
+        *(
+            "file",
+            "variant",
+            "lead",
+            "wire_number",
+            "from",
+            "from_part",
+            "from_terminal",
+            "from_label",
+        ),
         *("to", "to_part", "to_terminal", "to_label", "kind", "colour", "size", "length"),
         *("run", "run_length", "cable", "voltage", "remarks"),
     ),
-    "parts": ("file", "number", "part", "what", "kind", "ratings", "taken_as_given", "leads"),
+    "parts": (
+        "file",
+        "variant",
+        "number",
+        "part",
+        "what",
+        "kind",
+        "ratings",
+        "taken_as_given",
+        "leads",
+    ),
     "terminals": (
-        *("file", "at", "part", "terminal", "label", "for", "wire_number", "lead", "leads_to"),
+        *(
+            "file",
+            "variant",
+            "at",
+            "part",
+            "terminal",
+            "label",
+            "for",
+            "wire_number",
+            "lead",
+            "leads_to",
+        ),
         *("to_part", "to_terminal", "to_label", "colour", "joined_inside_to"),
     ),
 }
@@ -32,7 +62,7 @@ def lists_csv(files: Sequence[ListsFile], what: What) -> str:
     A terminal stands in one line for each lead that lands on it, an empty one in one line.
     """
     rows = (
-        {"file": file.file, **row}
+        {"file": file.file, "variant": file.variant or "", **row}
         for file in files
         if file.lists
         for row in _ROWS[what](file.lists)

@@ -20,12 +20,14 @@ class ListsFile(NamedTuple):
         problems: what could not be used of it, or written.
         lists: its lists; None where the file could not be read at all.
         pictures: paths of the pages that were drawn.
+        variant: name of the variant; None for the base diagram.
     """
 
     file: str
     problems: tuple[Problem, ...]
     lists: Lists | None
     pictures: tuple[str, ...] = ()
+    variant: str | None = None
 
 
 def exit_code(files: Sequence[ListsFile]) -> int:

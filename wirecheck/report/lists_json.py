@@ -36,7 +36,7 @@ def lists_json(files: Sequence[ListsFile], what: Sequence[What]) -> Json:
 def _file(file: ListsFile, what: Sequence[What]) -> Json:
     return {
         "file": file.file,
-        "variant": None,
+        "variant": file.variant,
         "problems": [problem_json(problem) for problem in file.problems],
         "lists": _lists(file.lists, what) if file.lists else None,
         "pictures": list(file.pictures),

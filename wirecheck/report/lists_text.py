@@ -17,8 +17,8 @@ def lists_text(files: Sequence[ListsFile], what: Sequence[What], page: Page) -> 
     """Write the lists of a run, line by line."""
     cautioned = False
     for file in files:
-        title = visible(file.lists.checked.diagram.title) if file.lists else "not listed"
-        yield from page.plain_headline(f"{visible(file.file)}: {title}")
+        title = file.lists.checked.diagram.title if file.lists else "not listed"
+        yield from page.plain_headline(visible(f"{file.file}: {title}"))
         if file.lists and not cautioned:
             yield from cautions_text(page)
             cautioned = True
