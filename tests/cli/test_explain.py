@@ -75,3 +75,11 @@ def test_a_call_for_nothing_or_for_both_is_refused(
     answer = wirecheck("explain", *words)
     assert answer.code == 2
     assert "name one or more rules, or ask for all of them with --all" in answer.err
+
+
+def test_what_is_found_in_the_words_of_a_text_is_explained_too(wirecheck: CommandLine) -> None:
+    answer = wirecheck("explain", "claim-refuted", "accept-unused")
+    assert answer.code == 0
+    assert "What the file claims with expect holds.\n" in answer.out
+    assert "computed 0 V: the control rests between trials [claim-refuted]" in answer.out
+    assert "[accept-unused]" in answer.out

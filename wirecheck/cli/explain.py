@@ -26,11 +26,12 @@ def command(names: tuple[str, ...], every: bool, form: str) -> None:  # noqa: FB
     So are the properties: what must hold in every position of the switches.
     """
     import wirecheck
+    from wirecheck.check.text_rules import TEXT_RULES
     from wirecheck.report.rules import rules_json, rules_text
 
     if every == bool(names):
         raise click.UsageError("name one or more rules, or ask for all of them with --all")
-    known = (*wirecheck.rule_names(), *wirecheck.property_names())
+    known = (*wirecheck.rule_names(), *wirecheck.property_names(), *TEXT_RULES)
     rules = [_explained(_known(name, known)) for name in names or known]
     if form == "json":
         print_json(rules_json(rules))
@@ -40,8 +41,11 @@ def command(names: tuple[str, ...], every: bool, form: str) -> None:  # noqa: FB
 
 def _explained(name: str) -> Explained:
     import wirecheck
-    from wirecheck.report.rules import explained, explained_property
+    from wirecheck.check.text_rules import TEXT_RULES
+    from wirecheck.report.rules import explained, explained_property, explained_text_rule
 
+    if name in TEXT_RULES:
+        return explained_text_rule(TEXT_RULES[name])
     if name in wirecheck.property_names():
         return explained_property(wirecheck.property_called(name))
     return explained(wirecheck.rule(name))

@@ -10,6 +10,8 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
+from wirecheck.check.accepts import sort_out
+from wirecheck.check.claim_findings import with_claims
 from wirecheck.check.engine import check
 from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Nets
@@ -60,6 +62,21 @@ def explained_property(record: Property) -> Explained:
         good=(Example(record.good),),
     )
     return Explained(rule, (_looked_at(record, record.bad),), (_looked_at(record, record.good),))
+
+
+def explained_text_rule(rule: Rule) -> Explained:
+    """Try out the examples of a rule about what a text says of its wiring."""
+    return Explained(rule, _tried_whole(rule.bad, "wrong"), _tried_whole(rule.good, "right"))
+
+
+def _tried_whole(examples: Sequence[Example], name: str) -> tuple[Tried, ...]:
+    """What a check finds that tries the claims and sorts out what is accepted."""
+    diagrams = [
+        load_text(example.text, _file(name, number)).diagram
+        for number, example in enumerate(examples, start=1)
+    ]
+    checks = [sort_out([with_claims(check(diagram))])[0].checked for diagram in diagrams]
+    return tuple(Tried(each.diagram.source.text, each.findings) for each in checks)
 
 
 #: What a broken property says, in every message of one.
