@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.compare.networks import Composed, Network, contacts, drawn, parallel, series
-from wirecheck import compare
+from wirecheck import compare, load_text
 
 #: Contacts by their hindrance: sums are in series, products in parallel (C. E. Shannon, "A symbolic
 #: analysis of relay and switching circuits", Trans. AIEE 57, 1938; expressions from memory).
@@ -124,3 +124,15 @@ def test_functions_agree_with_binary_decision_diagrams() -> None:
 
     assert built(WORKED) == built(SIMPLIFIED)
     assert bdd.count(built(SIMPLIFIED), 6) == 7
+
+
+def test_with_too_many_switches_those_that_differ_are_gone_through_first() -> None:
+    """Nothing is said to be the same that was not gone through."""
+    rows = [series(str(number), str(100 + number)) for number in range(22)]
+    one = drawn(parallel(*rows))
+    bridged = load_text(one.source.text + "jumper limit-0.1 to limit-0.2\n").diagram
+    found = compare(one, bridged)
+    assert found.seen
+    assert "not every position was gone through" in found.remarks[0]
+    crossed = load_text(one.source.text.replace("limit-3 to n3", "limit-3 to n4")).diagram
+    assert not compare(one, crossed).same

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from wirecheck.compare.blocks import turned_loads
 from wirecheck.compare.circuits import Circuit
 from wirecheck.compare.fittings import Other, others
-from wirecheck.compare.function import function, same_order_in_ground
+from wirecheck.compare.function import Function, function, same_order_in_ground
 from wirecheck.compare.matching import Pair, by_name, by_structure, by_wiring
 from wirecheck.compare.misses import Fitted, Miss, misses
 from wirecheck.compare.pattern import pattern, same_pattern
@@ -108,29 +108,46 @@ def _alike(one: Ready, other: Ready, mapping: dict[Hashable, Hashable], voice: V
 
 def _unlike(one: Ready, other: Ready, voice: Voice) -> Comparison:
     said, found = _fewest(one.wired, other.wired)
-    what = function(one.wired, said.wired)
-    remarks = (
-        [
-            f"more than {MOST_VARIABLES} switches hang together; as in a running burner stood "
-            + ", ".join(one.diagram.parts[name.part].name for name in what.held)
-        ]
-        if what.held
-        else []
-    )
     teller = Teller(one.wired, said.fitted, other.diagram, said.translation, voice)
-    differences = tuple(_in_order(map(teller.told, found)))
+    differences = tuple(_in_order(_told(teller, found)))
+    about = {end for each in differences for end in each.terminals}
+    what = function(one.wired, said.wired, {end.part for end in about})
     comparison = Comparison(
-        one.diagram, other.diagram, "", said.pairs, differences, remarks=tuple(remarks)
+        one.diagram,
+        other.diagram,
+        "",
+        said.pairs,
+        differences,
+        remarks=tuple(_not_gone_through(one, what)),
     )
-    is_same = not what.witnesses and same_order_in_ground(one.wired, said.wired)
-    if is_same:
+    if not what.witnesses and not what.held and same_order_in_ground(one.wired, said.wired):
         return _unless_run_differs(one, other, said, voice, comparison._replace(how="function"))
     does_first, does_second = does(one.diagram), does(other.diagram)
     seen: tuple[Seen, ...] = ()
     if what.witnesses:
-        about = {end for each in differences for end in each.terminals}
         seen = (seen_at(one.wired, said.wired, what.plainest(one.wired, about), teller),)
     return comparison._replace(seen=seen, does_first=does_first, does_second=does_second)
+
+
+def _told(teller: Teller, found: Sequence[Miss]) -> Iterator[Difference]:
+    """The differences; one that follows from a lead that is told already is not told again."""
+    leads: set[int] = set()
+    for miss in found:
+        difference = teller.told(miss)
+        follows = isinstance(miss, Fitted) and not miss.typed
+        if not follows or not leads & set(difference.leads):
+            yield difference
+        leads.update(difference.leads)
+
+
+def _not_gone_through(one: Ready, what: Function) -> Iterator[str]:
+    if what.held:
+        parts = one.diagram.parts
+        names = (parts[each.part].name if each.part in parts else each.part for each in what.held)
+        yield (
+            f"more than {MOST_VARIABLES} switches hang together, so that not every position was "
+            f"gone through; all open or all closed stood {', '.join(names)}"
+        )
 
 
 def _fewest(one: Wired, other: Wired) -> tuple[_InOneTongue, tuple[Miss, ...]]:
@@ -152,14 +169,14 @@ def _fewest(one: Wired, other: Wired) -> tuple[_InOneTongue, tuple[Miss, ...]]:
 
 
 def _all_misses(one: Wired, said: _InOneTongue) -> tuple[Miss, ...]:
-    """Leads and switches, and what is fitted otherwise unless that follows from the leads."""
-    wiring = misses(one, said.fitted)
-    fitted = tuple(
-        Fitted(each.part, each.attribute, each.here, each.there.values.get(each.attribute))
+    """Leads and switches, and what is fitted otherwise."""
+    fitted = (
+        Fitted(each.part, each.attribute, each.here, each.there.values.get(each.attribute), typed)
         for each in said.others
-        if each.changes_inside and (each.typed or not wiring)
+        for typed in (each.typed,)
+        if each.changes_inside
     )
-    return (*wiring, *fitted)
+    return (*misses(one, said.fitted), *fitted)
 
 
 def _in_order(differences: Iterator[Difference]) -> list[Difference]:

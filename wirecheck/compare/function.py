@@ -68,15 +68,23 @@ class Function(NamedTuple):
         return min(self.witnesses, key=lambda each: _weight(wired, each, about))
 
 
-def function(one: Wired, other: Wired) -> Function:
-    """Set off the functions of two diagrams in the same names."""
+def function(one: Wired, other: Wired, about: Container[str] = ()) -> Function:
+    """Set off the functions of two diagrams in the same names.
+
+    Args:
+        one: the first diagram.
+        other: the second.
+        about: keys of the parts that are known to differ: their switches are gone through first.
+    """
     held: list[Variable] = []
     found: list[Witness] = []
-    for group in together(one, other, _pins(one, other)):
+    for group in together(one, other, _pins(one, other), about):
         held += group.held
-        for by_leads_only in (False, True):
-            sides = _Sides(group, one, other, by_leads_only=by_leads_only)
-            found += sides.witnesses()
+        for held_are_on in (True, False) if group.held else (True,):
+            group.held_are_on = held_are_on
+            for by_leads_only in (False, True):
+                sides = _Sides(group, one, other, by_leads_only=by_leads_only)
+                found += sides.witnesses()
     return Function(tuple(found), tuple(held))
 
 

@@ -33,13 +33,16 @@ class Extra(NamedTuple):
 class Fitted(NamedTuple):
     """A link, a plug or what else decides what a part has inside is not as in the first.
 
-    ``part`` is the part of the first; ``here`` the value there, ``there`` that of the second.
+    ``part`` is the part of the first; ``here`` the value there, ``there`` that of the second.  If
+    it is not ``typed`` it follows from the leads: the damper's plug is out where a lead lands on a
+    terminal of the damper.
     """
 
     part: Part
     attribute: str
     here: Value | None
     there: Value | None
+    typed: bool = True
 
 
 Miss = Apart | OffMetal | Joined | Displaced | Extra | Fitted

@@ -9,7 +9,7 @@ Contacts in a row in both diagrams act as one and share a variable.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Container, Hashable, Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple, cast
 
 import networkx as nx
@@ -49,7 +49,7 @@ class Together:
 
     Attributes:
         positions: of the variables; of those that share one, the first stands for all.
-        held: variables that are too many: they stand as in a running burner.
+        held: variables that are too many, and stand still.
         pins: the terminals that these switches may join.
         care: the states that can be: a control's main output is on only with its first.
         fused: those of them in which no fuse or breaker is open.
@@ -68,13 +68,15 @@ class Together:
         self.pins = tuple(pins)
         self._shared = shared
         self.care = self.fused = self.positions.always
+        #: Whether those held stand as in a running burner, or the other way.
+        self.held_are_on = True
 
     def on(self, variable: Variable) -> int:
         """The states in which a variable is on."""
         stands_for = self._shared.get(variable, variable)
         if stands_for in self.positions.variables:
             return self.positions.on(stands_for)
-        return self.positions.always
+        return self.positions.always if self.held_are_on else 0
 
     def closed(self, element: Element, number: int) -> int:
         """The states in which a contact is closed; ``number`` is its place in its part."""
@@ -101,13 +103,23 @@ class Together:
                     self.fused &= self.on(each)
 
 
-def together(one: Wired, other: Wired, pins: Iterable[Terminal]) -> Iterator[Together]:
-    """The switches of two diagrams and the terminals they may join, by what hangs together."""
+def together(
+    one: Wired, other: Wired, pins: Iterable[Terminal], about: Container[str] = ()
+) -> Iterator[Together]:
+    """The switches of two diagrams and the terminals they may join, by what hangs together.
+
+    Args:
+        one: the first diagram.
+        other: the second, in the same names.
+        pins: the terminals that are asked about.
+        about: keys of the parts whose switches are gone through first, where there are too many.
+    """
     shared = _shared(one, other)
     groups: nx.utils.UnionFind[Hashable] = nx.utils.UnionFind()
     names: dict[Variable, None] = {}
     for which, wired in enumerate((one, other)):
-        names |= dict.fromkeys(map(variable_of, wired.contacts()))
+        live = filter(wired.is_live, wired.contacts())
+        names |= dict.fromkeys(map(variable_of, live))
         for tied in _tied(which, wired):
             groups.union(*tied)
     for pin in pins:
@@ -119,6 +131,7 @@ def together(one: Wired, other: Wired, pins: Iterable[Terminal]) -> Iterator[Tog
         by_root.setdefault(groups[name], ([], []))[0].append(name)
     for variables, group_pins in by_root.values():
         if group_pins:
+            variables.sort(key=lambda each: each.part not in about)
             group = Together(variables, shared, group_pins)
             for wired in (one, other):
                 group.allow_only(wired, frozenset(variables))

@@ -12,7 +12,7 @@ from wirecheck.compare.places import leads_out_of, place_of
 from wirecheck.compare.result import Difference, Voice
 from wirecheck.compare.translated import Translation
 from wirecheck.compare.wired import Wired
-from wirecheck.model.diagram import EARTH, Diagram, Terminal, Value
+from wirecheck.model.diagram import EARTH, Diagram, Part, Terminal, Value
 from wirecheck.model.quantity import Quantity
 
 
@@ -232,10 +232,27 @@ class Teller:
 
     def _fitted(self, miss: Fitted) -> Difference:
         there, here = value_shown(miss.there), value_shown(miss.here)
-        message = f"{miss.part.name}: {miss.attribute} {there}; in {self._voice.first} it is {here}"
-        ends = tuple(miss.part.terminal(name) for name in miss.part.structure.terminals)
-        circuit = self._circuits.told_under(ends[:1])
-        return Difference(circuit, message, miss, (), (), ())
+        leads: tuple[int, ...] = ()
+        new: tuple[Terminal, ...] = ()
+        because = ""
+        if not miss.typed:
+            ends = map(miss.part.terminal, miss.part.structure.terminals)
+            first, second = self._first.nets, self._second.nets
+            new = tuple(e for e in ends if second.is_wired(e) and not first.is_wired(e))
+            leads = tuple(dict.fromkeys(n for end in new for n in second.leads_at(end)))
+            because = f", as a lead lands on {self.show(new[0])}" if new else ""
+            because += f" ({self.leads_shown(leads)})" if leads else ""
+        message = (
+            f"{miss.part.name}: {miss.attribute} {there}{because}; in {self._voice.first} it is "
+            f"{here}"
+        )
+        circuit = self._circuits.told_under(new or _some(miss.part))
+        return Difference(circuit, message, miss, new, (), leads)
+
+
+def _some(part: Part) -> tuple[Terminal, ...]:
+    """The first terminal of a part, which says what it is there for."""
+    return tuple(part.terminal(name) for name in list(part.structure.terminals)[:1])
 
 
 def value_shown(value: Value | None) -> str:
