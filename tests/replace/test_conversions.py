@@ -101,7 +101,7 @@ def converted(case: str) -> Replacement:
 def test_a_conversion_works_then(case: str) -> None:
     done = converted(case)
     assert done.problems == ()
-    assert [(f.rule, f.message) for f in done.proof.grave] == []
+    assert [(f.rule, f.message) for f in done.proof.checked.findings] == []
     assert done.proof.trouble == ()
     again = load_text(done.text)
     assert not again.problems
@@ -235,6 +235,32 @@ def test_a_redundant_valve_needs_both_operators_where_a_single_seat_did_with_one
     assert len(done.missing) == 3
     assert done.left_over == ()
     assert done.proof.holds
+
+
+STRIP = """\
+part strip is terminal-strip
+splice nut
+wire box.PV to strip.1 to valve.PV: brown
+wire box.MV to strip.2 to strip.3 to valve.MV: violet
+wire box.VC to nut to valve.C: blue
+"""
+
+
+def test_leads_over_joints_are_moved_at_their_devices_only() -> None:
+    text = example("furnace-room-heater").source.text
+    strip = text.replace("plug box to valve: PV, MV, VC to C\n", STRIP)
+    done = replaced(strip, DIRECT_SYSTEM)
+    assert done.proof.checked.findings == ()
+    assert "wire adapter.PV to strip.1 to valve.PV: brown\n" in done.text
+    assert "wire adapter.MV to strip.2 to strip.3 to valve.MV: violet\n" in done.text
+    assert "wire box.VC to nut to adapter.VC: blue\n" in done.text
+    assert [(each.a, each.b) for each in done.missing] == [
+        ("box.V", "adapter.V"),
+        ("adapter.C", "valve.C"),
+    ]
+    two = replaced(strip, f"{DIRECT_SYSTEM}part v is gas-valve-2-wire\n")
+    assert len(two.left_over) == 5
+    assert two.proof.holds
 
 
 def test_the_lead_of_the_rod_comes_and_goes_with_the_rod() -> None:

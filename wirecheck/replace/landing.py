@@ -20,6 +20,7 @@ from wirecheck.parts.amounts import each_quantity
 from wirecheck.replace.hookup import Hookup, Point, hookups, terminal_at
 from wirecheck.replace.request import Request
 from wirecheck.replace.unit import Slot, Unit, is_millivolt
+from wirecheck.replace.ways import Way, ways
 
 Ends = tuple[Terminal, Terminal]
 
@@ -80,23 +81,17 @@ class _Landing:
         self.undone = old - {each.points for each in new}
 
     def land(self) -> Landings:
-        leads = self.request.diagram.leads
-        ends: list[Ends | None] = []
-        spare: list[int] = []
-        for number, lead in enumerate(leads):
-            points = self._points(lead)
-            if points is not None and points in self.undone:
-                spare.append(number)
-                ends.append(None)
-            else:
-                ends.append(self._by_role(lead))
+        """Land every lead; those of ways that the new unit has no use for are spare."""
+        ends: list[Ends | None] = [self._by_role(lead) for lead in self.request.diagram.leads]
+        spare: list[Way] = []
+        for way in ways(self.request.nets):
+            points = self._point(way.start), self._point(way.end)
+            if None not in points and frozenset(points) in self.undone:
+                spare.append(way)
+                for number in way.leads:
+                    ends[number] = None
         new = tuple(self._completed(ends, spare))
         return Landings(tuple(ends), new)
-
-    def _points(self, lead: Lead) -> frozenset[Point] | None:
-        """Both ends of a lead as points of the unit; None for one that leaves it."""
-        points = [self._point(end) for end in (lead.a, lead.b)]
-        return frozenset(point for point in points if point) if all(points) else None
 
     def _point(self, end: Terminal) -> Point | None:
         slot = self.before.slot_of(end.part)
@@ -132,16 +127,16 @@ class _Landing:
 
     # ---- what is to be made --------------------------------------------------------------------
 
-    def _completed(self, ends: list[Ends | None], spare: list[int]) -> Iterator[NewLead]:
-        """Use spare leads for what is to be made; yield what is left to run."""
+    def _completed(self, ends: list[Ends | None], spare: list[Way]) -> Iterator[NewLead]:
+        """Use spare ways for what is to be made; yield what is left to run."""
         left: list[Hookup] = []
         for each in self.made:
-            used = next((n for n in spare if self._fits(n, each)), None)
+            used = next((way for way in spare if self._fits(way, each)), None)
             if used is None:
                 left.append(each)
             else:
                 spare.remove(used)
-                ends[used] = self._reused(used, each)
+                self._use(used, each, ends)
         joined = _joined(ends)
         for each in left:
             a, b = terminal_at(self.after, each.a), terminal_at(self.after, each.b)
@@ -164,28 +159,25 @@ class _Landing:
         units = {each.value.unit for each in sizes if each and isinstance(each.value, Quantity)}
         return _GAUGE.sub(_in_mm2, lead) if units == {"mm2"} else lead
 
-    def _fits(self, number: int, wanted: Hookup) -> bool:
-        """Whether a spare lead has one end where it is wanted, and can be moved at the other."""
-        lead = self.request.diagram.leads[number]
-        if lead.role is LeadRole.JUMPER or not lead.conducts or self._is_of_the_generator(lead):
+    def _fits(self, way: Way, wanted: Hookup) -> bool:
+        """Whether a spare way has one end where it is wanted, and can be moved at the other."""
+        leads = [self.request.diagram.leads[number] for number in way.leads]
+        if any(lead.role is LeadRole.JUMPER or not lead.conducts for lead in leads):
             return False
-        kept = {self._kept(end) for end in (lead.a, lead.b)}
+        generator = self.before.parts.get("generator")
+        if generator is not None and generator.key in (way.start.part, way.end.part):
+            return False  # its leads come and go with it
+        kept = {self._followed(way.start), self._followed(way.end)} - {None}
         return bool(kept & {terminal_at(self.after, wanted.a), terminal_at(self.after, wanted.b)})
 
-    def _is_of_the_generator(self, lead: Lead) -> bool:
-        """Whether it is one of the generator's own leads, which come and go with it."""
-        generator = self.before.parts.get("generator")
-        return generator is not None and generator.key in (lead.a.part, lead.b.part)
-
-    def _kept(self, end: Terminal) -> Terminal | None:
-        return None if end.part in self.gone else self._followed(end)
-
-    def _reused(self, number: int, wanted: Hookup) -> Ends | None:
-        lead = self.request.diagram.leads[number]
+    def _use(self, way: Way, wanted: Hookup, ends: list[Ends | None]) -> None:
+        """Land a spare way where it is wanted; its joints stay as they are."""
         a, b = terminal_at(self.after, wanted.a), terminal_at(self.after, wanted.b)
-        if a is None or b is None:
-            return None
-        return (a, b) if self._kept(lead.a) == a or self._kept(lead.b) == b else (b, a)
+        start, end = (self._followed(each) for each in (way.start, way.end))
+        lands = {way.start: a, way.end: b} if start == a or end == b else {way.start: b, way.end: a}
+        for number in way.leads:
+            lead = self.request.diagram.leads[number]
+            ends[number] = (lands.get(lead.a) or lead.a, lands.get(lead.b) or lead.b)
 
 
 def _in_mm2(gauge: re.Match[str]) -> str:
