@@ -150,7 +150,7 @@ def _in_fixed_order(scene: Dictionary, answers: _Answers) -> int:
         left = [each for each in standings(scene, scene.singles, observations) if not each.failed]
         if not left:
             return count
-        rest = table(scene, left, {each.reading.key for each in observations})
+        rest = table(scene, left, observations)
         if choose(rest) is None:
             return count
         many = (rest.numbers != rest.numbers[0]).any(axis=0)

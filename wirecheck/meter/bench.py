@@ -150,15 +150,8 @@ class Bench:
     @property
     def never_powered(self) -> str:
         """Why this unit gets no power at all as drawn; "" if it may."""
-        if self.no_go.astray:
-            spark, other = map(self.show, self.no_go.astray)
-            return (
-                f"The power stays off: {spark}, at some 20 kV while it sparks, is joined to "
-                f"{other}. Mend that first."
-            )
-        if self.no_go.live:
-            shown = self.show(self.no_go.live)
-            return f"The power stays off: {shown} would be at line voltage. Mend that first."
+        if self.no_go.keeps_power_off:
+            return self.no_go.keeps_power_off
         if self.runs.dry.breaks and self.runs.dry.idle() is None:
             return f"The power stays off: {self.runs.dry.breaks}. Mend that first."
         return ""

@@ -45,6 +45,21 @@ class NoGo:
         self.astray = self._find_astray(controls)
         self.live = next((end for end in nets.net_of if self._is_live(end)), None)
 
+    @property
+    def keeps_power_off(self) -> str:
+        """Why the unit gets no power at all as drawn; "" if it may."""
+        show = self._nets.diagram.show
+        if self.astray:
+            spark, other = map(show, self.astray)
+            return (
+                f"The power stays off: {spark}, at some 20 kV while it sparks, is joined to "
+                f"{other}. Mend that first."
+            )
+        if self.live:
+            shown = show(self.live)
+            return f"The power stays off: {shown} would be at line voltage. Mend that first."
+        return ""
+
     def forbids(self, terminal: Terminal, *, volts: bool) -> bool:
         """Whether no probe goes on a terminal, or none on a volts range."""
         net = self._nets.net(terminal)

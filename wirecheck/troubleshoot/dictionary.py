@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Diagram, Part
+from wirecheck.sequence.no_go import NoGo
 from wirecheck.troubleshoot.fault import Fault
 from wirecheck.troubleshoot.flame_readings import flame_readings
 from wirecheck.troubleshoot.lead_faults import lead_faults
@@ -18,6 +20,7 @@ from wirecheck.troubleshoot.moments import Moments
 from wirecheck.troubleshoot.part_faults import outside_faults, part_faults
 from wirecheck.troubleshoot.power_off_readings import power_off_readings
 from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.safe import Allowed, allowed
 from wirecheck.troubleshoot.scale import position
 from wirecheck.troubleshoot.symptoms import RUNS, pull_ins, symptoms
 from wirecheck.troubleshoot.volt_readings import VoltReadings
@@ -84,6 +87,11 @@ class Dictionary:
     def moments(self) -> Moments:
         """When readings are taken."""
         return Moments(self.nets, self.patient((0,)).unit)
+
+    @cached_property
+    def allowed(self) -> Allowed:
+        """What may be done at the unit as drawn."""
+        return allowed(self.diagram, NoGo(self.nets, Conduction(self.nets)))
 
     @cached_property
     def volts(self) -> VoltReadings:

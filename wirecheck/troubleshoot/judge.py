@@ -37,7 +37,7 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
     may_be_well = bool(agreeing) and agreeing[0].candidate == (0,) and dictionary.works_as_drawn
     taken = {each.reading.key for each in observations}
     left = agreeing or _nearest(dictionary, observations)
-    rest = table(dictionary, left, taken, seen_first=may_be_well)
+    rest = table(dictionary, left, observations, seen_first=may_be_well)
     is_sure = bool(agreeing) and _most(rest) >= SURE
     choice = None
     all_seen = bool(taken) and taken.issuperset(each.key for each in dictionary.symptoms)
@@ -46,7 +46,7 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
         choice = choose(rest)
     if choice is None and agreeing:
         if may_be_well and observations:
-            rest, remarks, is_sure = table(dictionary, agreeing[:1], taken), [_WELL], False
+            rest, remarks, is_sure = table(dictionary, agreeing[:1], observations), [_WELL], False
         rest = merged(rest)
     groups = _named(dictionary, rest, observations)
     end = ending(groups if agreeing else (), is_sure=is_sure) if choice is None else None
@@ -55,7 +55,7 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
         groups,
         _advice(dictionary, rest, choice) if choice else None,
         end,
-        tuple(remarks),
+        (*dictionary.allowed.and_seen(observations).remarks, *remarks),
         _bits(rest),
     )
 

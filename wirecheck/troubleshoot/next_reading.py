@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.entropy import entropy_bits, expected_entropies, outcomes
 from wirecheck.troubleshoot.posterior import Standing
-from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.reading import Observation, Reading
 from wirecheck.troubleshoot.sequencing import BREADTH, Sequencing
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ class Choice(NamedTuple):
 def table(
     dictionary: Dictionary,
     standing: Sequence[Standing],
-    taken: set[str],
+    observations: Sequence[Observation],
     *,
     seen_first: bool = False,
 ) -> Table:
@@ -62,14 +62,20 @@ def table(
     Args:
         dictionary: of the diagram.
         standing: the candidates; there is at least one.
-        taken: keys of the readings that have been made, or could not be.
+        observations: the readings that have been made, or could not be.
         seen_first: leave to what is seen without a meter, if any of that is left.
     """
     import numpy as np
 
     from wirecheck.troubleshoot.scale import position
 
-    symptoms = [each for each in dictionary.symptoms if each.key not in taken]
+    taken = {each.reading.key for each in observations}
+    may = dictionary.allowed.and_seen(observations)
+
+    def is_left(reading: Reading) -> bool:
+        return reading.key not in taken and may.allows(reading)
+
+    symptoms = list(filter(is_left, dictionary.symptoms))
     if symptoms and (seen_first or len(standing) > MANY):
         readings: Sequence[Reading] = symptoms
         positions = np.array(
@@ -79,7 +85,7 @@ def table(
             ]
         )
     else:
-        columns = [n for n, each in enumerate(dictionary.all_readings) if each.key not in taken]
+        columns = [n for n, each in enumerate(dictionary.all_readings) if is_left(each)]
         readings = [dictionary.all_readings[column] for column in columns]
         positions = np.array([dictionary.row(one.candidate)[columns] for one in standing])
     weights = np.array([one.weight for one in standing])

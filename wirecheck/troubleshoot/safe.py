@@ -1,0 +1,61 @@
+"""What may be read at all: no power where that is deadly, no gas where it would be loose."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final, NamedTuple
+
+from wirecheck.check.engine import check
+from wirecheck.model.diagram import Diagram
+from wirecheck.model.finding import Breaks
+from wirecheck.sequence.no_go import NoGo
+from wirecheck.troubleshoot.reading import Observation, Reading, Stage
+from wirecheck.troubleshoot.symptoms import MAIN_NO_CALL, NO_CALL, UNCALLED
+
+_GAS_STAGES: Final = (Stage.RUN, Stage.WARM)
+#: What is seen of gas that nobody called for: the symptom, and the choice that says so.
+_UNCALLED: Final = {"pilot": NO_CALL, "main": MAIN_NO_CALL, "ending": UNCALLED}
+_LOOSE_GAS: Final = (
+    "Gas flows with no call: shut the gas cock now and keep it shut; all that follows is read with "
+    "it shut."
+)
+_UNSAFE_DRAWING: Final = (
+    "A safety finding stands in the drawing itself: the gas stays shut until it is mended; all "
+    "that follows is read with it shut."
+)
+
+
+class Allowed(NamedTuple):
+    """What may be done at the unit.
+
+    Attributes:
+        power, gas: whether it may be put under power, and run with the gas open.
+        remarks: why not, in sentences.
+    """
+
+    power: bool = True
+    gas: bool = True
+    remarks: tuple[str, ...] = ()
+
+    def allows(self, reading: Reading) -> bool:
+        """Whether a reading may be made."""
+        if reading.stage is Stage.OFF:
+            return True
+        return self.power and (self.gas or reading.stage not in _GAS_STAGES)
+
+    def and_seen(self, observations: Sequence[Observation]) -> Allowed:
+        """The same once it was seen that gas flows with no call."""
+        for each in observations:
+            loose = _UNCALLED.get(each.reading.about) if each.reading.kind == "watch" else None
+            if loose is not None and each.low == loose:
+                return self._replace(gas=False, remarks=(*self.remarks, _LOOSE_GAS))
+        return self
+
+
+def allowed(diagram: Diagram, no_go: NoGo) -> Allowed:
+    """What may be done at a unit wired as drawn."""
+    if no_go.keeps_power_off:
+        return Allowed(power=False, gas=False, remarks=(no_go.keeps_power_off,))
+    if any(finding.breaks is Breaks.SAFETY for finding in check(diagram).findings):
+        return Allowed(gas=False, remarks=(_UNSAFE_DRAWING,))
+    return Allowed()
