@@ -85,6 +85,18 @@ def test_a_new_device_of_a_kind_of_its_files_own_is_written_out() -> None:
     assert 'labels box: TH as "W", PV as "P"\n' in done.text
 
 
+def test_a_label_of_a_terminal_that_is_not_there_is_left_out() -> None:
+    """A pilot with one rod has no terminal for a second, whatever its sheet of labels says."""
+    new = 'part p is pilot-burner\nlabels p: ROD as "F", SPARK as "E"\n'
+    done = replaced(example("workshop-heater-one-rod"), new)
+    assert not done.problems
+    assert 'labels pilot: SPARK as "E"\n' in done.text
+    strip = "part s is terminal-strip\npart t is transformer\nwire t.R to s.1\n"
+    kept = replaced(strip, 'part s is terminal-strip\nlabels s: 1 as "R", 7 as "C"\n')
+    assert 'labels s: 1 as "R"' in kept.text
+    assert not kept.problems
+
+
 def test_claims_name_the_new_terminals() -> None:
     text = (
         f"{FURNACE}expect 24 V across box.PV and box.COM during trial\n"

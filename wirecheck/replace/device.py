@@ -50,10 +50,7 @@ class Device:
     @cached_property
     def part(self) -> Part:
         """The device as a part, alone on a sheet."""
-        lines = [self.statement, *self.label_statement]
-        built = load_text("\n".join(lines), "the new device")
-        (part,) = built.diagram.parts.values()
-        return part
+        return _read([self.statement, *self.label_statement])
 
     def terminal(self, role: str) -> Terminal | None:
         """Its terminal of a role, if it has one."""
@@ -72,18 +69,29 @@ class Device:
 
     @property
     def label_statement(self) -> list[str]:
-        """The lines of its labels; none if nothing is printed on it."""
+        """The lines of its labels, of those terminals that it has as it is set."""
         if not self.labels:
             return []
+        there = _read([self.statement]).structure.terminals
+        numbered = kind(self.kind).numbered is not None
+        labels = {name: text for name, text in self.labels.items() if numbered or name in there}
+        if not labels:
+            return []
         lines, line = [], f"labels {spell_name(self.name or 'device')}:"
-        for number, (terminal, label) in enumerate(self.labels.items(), 1):
-            comma = "," if number < len(self.labels) else ""
+        for number, (terminal, label) in enumerate(labels.items(), 1):
+            comma = "," if number < len(labels) else ""
             item = f" {spell_first(terminal)} as {quoted(label)}{comma}"
             if len(line) + len(item) > _LINE_WIDTH:
                 lines.append(line)
                 line = " "
             line += item
         return [*lines, line]
+
+
+def _read(lines: list[str]) -> Part:
+    built = load_text("\n".join(lines), "the new device")
+    (part,) = built.diagram.parts.values()
+    return part
 
 
 def device_of(part: Part) -> Device:
