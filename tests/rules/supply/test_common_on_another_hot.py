@@ -21,18 +21,25 @@ TIED = FED + OTHER + "wire other.C to stat.W\n"
 
 def test_a_common_on_a_switched_lead_is_told_in_full() -> None:
     (found,) = (each for each in findings(TIED) if each.rule == NAME)
-    assert (found.fault, found.breaks) == ("in-line", Breaks.SAFETY)
+    assert (found.fault, found.breaks) == ("floating", Breaks.WORKMANSHIP)
     assert found.message == (
         "the way over other.C to stat.W and xfmr.R to stat.R brings the common other.C of other to "
         "xfmr.R, the hot side of xfmr: take it apart, so that each feeds its own circuit"
     )
     assert found.seen_at_unit == (
-        "There are 48 V where 24 are meant, and a short where both are earthed."
+        "It works as long as other is earthed nowhere; with an earth on it one of the two is "
+        "shorted."
     )
 
 
 def test_a_common_on_the_hot_side_itself() -> None:
     assert NAME in [found.rule for found in findings(FED + OTHER + "wire other.C to xfmr.R\n")]
+
+
+def test_both_earthed_is_a_short() -> None:
+    text = TIED + "part pilot is pilot-burner: one-rod\nwire other.C to pilot.HOOD: green\n"
+    found = [found for found in findings(text) if found.rule == NAME]
+    assert [(each.fault, each.breaks) for each in found] == [("in-line", Breaks.SAFETY)]
 
 
 SILENT = {

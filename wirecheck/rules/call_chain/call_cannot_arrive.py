@@ -25,8 +25,11 @@ from wirecheck.rules.call_chain.contacts import (
 )
 from wirecheck.rules.call_chain.words import called
 from wirecheck.rules.facts import Facts
+from wirecheck.rules.legs import Legs
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 
+#: So many contacts that wait for each other are named.
+_MOST_NAMED: Final = 8
 #: A conductor with more terminals than these is a main one.
 _MOST_LOOKED_AT: Final = 40
 
@@ -100,12 +103,15 @@ def check(facts: Facts) -> Iterator[Finding]:
         contact = _named(chain, cold) if cold else _waits_for_itself(wired, chain, waiting)
         mover = waiting.get(key_of_contact(contact))
         at = sides(wired, contact) if mover is None else (mover.a, mover.b)
+        others = [end for key in [*never][:_MOST_NAMED] for end in _outer(wired, key)]
         yield RULE.finding(
             facts,
             "waits" if mover else "cold",
             facts.place(sides(wired, contact)[0]),
-            leads=dict.fromkeys((*_leads_at(facts, at), *_around(wired, contact))),
-            terminals=dict.fromkeys((chain.call, *sides(wired, contact), *at)),
+            leads=dict.fromkeys(
+                (*_leads_at(facts, at), *_around(wired, contact), *_leads_at(facts, others))
+            ),
+            terminals=dict.fromkeys((chain.call, *sides(wired, contact), *at, *others)),
             called=called(facts, chain),
             contact=contact_name(wired, contact),
             mover=mover.part.name if mover else "",
@@ -122,6 +128,12 @@ def _around(facts: Facts, contact: Element) -> Iterator[int]:
         members = facts.nets.members[net]
         if len(members) < _MOST_LOOKED_AT:
             yield from _leads_at(facts, members)
+
+
+def _outer(facts: Facts, key: ContactKey) -> list[Terminal]:
+    """The sides of a contact on which leads can land."""
+    specs = ((end, facts.diagram.spec(end)) for end in key)
+    return [end for end, spec in specs if spec is not None and not spec.inner]
 
 
 def _is_cold(contact: Element) -> bool:
@@ -192,8 +204,13 @@ def _runs(facts: Facts, chain: Chain, mover: Element, waiting: set[ContactKey]) 
 
 
 def _waits_for_itself(facts: Facts, chain: Chain, waiting: dict[ContactKey, Element]) -> Element:
-    """The contact that stands in the circuit of what should close it, if there is one."""
-    for key, mover in waiting.items():
+    """The contact that stands in the circuit of what should close it, if there is one.
+
+    One that feeds a whole transformer is the first to be asked.
+    """
+    at_line = facts.once(Legs).at
+    line_first = sorted(waiting.items(), key=lambda item: not at_line(item[0][0]))
+    for key, mover in line_first:
         own = Chain(facts, mover.part, mover.a, mover.b)
         if key in own.contacts and own.is_stopped_by(own.contacts[key]):
             return own.contacts[key]

@@ -93,7 +93,15 @@ def _may_go_on(facts: Facts, contact: Element, end: Terminal) -> bool:
         return True
     graph = facts.conduction.contacts
     beyond = (c for _a, _b, c in graph.edges(net, data="element") if c.part is not contact.part)
-    return any(not is_drawn(facts, each) for each in beyond)
+    return any(each.part.family != "thermostat" and _ends_in_air(facts, each) for each in beyond)
+
+
+def _ends_in_air(facts: Facts, contact: Element) -> bool:
+    """Whether no lead lands on the conductor at some side of a contact."""
+    return any(
+        not any(map(facts.is_wired, facts.nets.members[facts.net(end)][:_MOST_LOOKED_AT]))
+        for end in sides(facts, contact)
+    )
 
 
 def _finding(facts: Facts, contact: Element, ends: tuple[Terminal, ...]) -> Finding:

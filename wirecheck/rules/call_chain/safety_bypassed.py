@@ -110,7 +110,8 @@ def _leads_past(facts: Facts, bypass: Bypass) -> tuple[int, ...]:
     chain = bypass.chain
 
     def passes(contact: Element) -> bool:
-        return (contact.a, contact.b) not in past and switch(contact).moved_by != "control"
+        of_other = switch(contact).moved_by == "control" and contact.part is not chain.part
+        return (contact.a, contact.b) not in past and not of_other
 
     hots = {feed.source[0] for feed in chain.feeds}
     trace = facts.sides.search((chain.call,), hots.__contains__, through=passes)

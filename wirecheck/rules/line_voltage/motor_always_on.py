@@ -34,6 +34,23 @@ wire xfmr.R to stat to aid to xfmr.C
 wire xfmr.C to earth: green
 """
 
+_BOILER = """\
+part line is mains: 120 V
+part boiler is boiler-control
+part xfmr is transformer
+part stat is thermostat
+part aid is relay
+part pump is circulator
+wire line.L1 to boiler.L1 to xfmr.L1: black
+wire line.N to boiler.N to xfmr.N: white
+wire line.G to earth: green
+wire boiler.R to stat to boiler.W
+wire boiler.PUMP to pump.L: black
+wire boiler.PUMP-N to pump.N: white
+wire xfmr.R to aid to xfmr.C
+wire xfmr.C to earth: green
+"""
+
 RULE = Rule(
     name="motor-always-on",
     title="A motor that a contact is to start is fed through it",
@@ -52,40 +69,69 @@ RULE = Rule(
             "lead: feed {end} from {empty}",
             "{motor} runs as long as there is power.",
         ),
+        "pump-elsewhere": Fault(
+            "{motor} is fed at {end} with nothing calling for it, and {empty} of {relay}, made to "
+            "start it, feeds something else: exchange the leads of {end} and {empty}",
+            "{motor} runs as long as there is power.",
+        ),
     },
     bad=(
         Example(
             _GOOD.replace("to aid.COM..NO to pump.L", "to aid.COM: black\nwire xfmr.L1 to pump.L"),
             (("past-contact", "pump.L"),),
         ),
+        Example(
+            _BOILER.replace("to boiler.L1 to xfmr.L1", "to boiler.L1 to pump.L").replace(
+                "boiler.PUMP to pump.L", "boiler.PUMP to xfmr.L1"
+            ),
+            (("pump-elsewhere", "pump.L"),),
+        ),
     ),
-    good=(Example(_GOOD),),
+    good=(Example(_GOOD), Example(_BOILER)),
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Find motors of the line that run with all at rest, beside a contact that leads nowhere."""
     wired = facts.as_wired
-    idle = wired.once(idle_contacts)
+    idle = wired.once(idle_contacts) or tuple(_without_pump(wired))
     if len(idle) != 1 or any(_lacks_its_hot_lead(part, wired) for part in wired.of("load")):
         return  # which of several belongs to the motor, or what the contact is for, is not known
     contact = idle[0]
-    empty = empty_side(wired, contact)
+    pump = next((e for e in (contact.a, contact.b) if wired.role(e) == "pump-feed"), None)
+    is_taken = pump is not None and wired.is_wired(pump)
+    empty = pump if pump is not None and is_taken else empty_side(wired, contact)
     always_on = [motor for motor in _motors(wired) if _runs_for_good(wired, motor, contact)]
     hot = _hot_end(wired, always_on[0]) if len(always_on) == 1 else None
     if hot is not None:
         motor = always_on[0]
         yield RULE.finding(
             facts,
-            "past-contact",
+            "pump-elsewhere" if is_taken else "past-contact",
             facts.place(hot),
-            leads=facts.nets.leads_at(hot),
+            leads=dict.fromkeys((*facts.nets.leads_at(hot), *facts.nets.leads_at(empty))),
             terminals=(hot, empty),
             motor=motor.part.name,
             end=facts.show(hot),
             empty=facts.show(empty),
             relay=contact.part.name,
         )
+
+
+def _without_pump(facts: Facts) -> Iterator[Element]:
+    """Contacts for a pump whose terminal is wired to what is no motor."""
+    for part in facts.of("boiler-control"):
+        for contact in facts.nets.elements_of[part.key] if part.with_role("pump-feed") else ():
+            ends = [end for end in (contact.a, contact.b) if facts.role(end) == "pump-feed"]
+            if contact.type != "switch" or not ends or not facts.is_wired(ends[0]):
+                continue
+            edges = facts.nets.elements.edges(facts.net(ends[0]), data="element")
+            if facts.is_traced(ends[0]) and not any(_is_motor(e) for _a, _b, e in edges):
+                yield contact
+
+
+def _is_motor(element: Element) -> bool:
+    return isinstance(element.spec, LoadSpec) and element.spec.type == "motor"
 
 
 def _lacks_its_hot_lead(part: Part, facts: Facts) -> bool:
@@ -97,8 +143,7 @@ def _lacks_its_hot_lead(part: Part, facts: Facts) -> bool:
 def _motors(facts: Facts) -> Iterator[Element]:
     for elements in facts.nets.elements_of.values():
         for load in elements:
-            is_motor = isinstance(load.spec, LoadSpec) and load.spec.type == "motor"
-            if is_motor and facts.is_wired(load.a) and facts.is_wired(load.b):
+            if _is_motor(load) and facts.is_wired(load.a) and facts.is_wired(load.b):
                 yield load
 
 

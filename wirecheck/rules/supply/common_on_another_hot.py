@@ -28,6 +28,21 @@ wire xfmr.C to earth: green
 wire other.C to earth: green
 """
 
+_BURNER = """\
+part xfmr is transformer
+part other is transformer
+part stat is thermostat
+part aid is relay
+part box is pilot-ignition-control
+part pilot is pilot-burner: one-rod
+wire xfmr.R to stat to box.TH
+wire xfmr.C to box.COM
+wire box.GND to pilot.HOOD: green
+wire box.SPARK to pilot.SPARK: ignition-cable
+wire other.R to aid to other.C
+wire other.C to earth: green
+"""
+
 RULE = Rule(
     name="common-on-another-hot",
     title="The common of one supply is not on the hot side of another",
@@ -46,14 +61,22 @@ RULE = Rule(
             "{other}: take it apart, so that each feeds its own circuit",
             "There are 48 V where 24 are meant, and a short where both are earthed.",
         ),
+        "floating": Fault(
+            "the way over {way} brings the common {common} of {supply} to {hot}, the hot side of "
+            "{other}: take it apart, so that each feeds its own circuit",
+            "It works as long as {supply} is earthed nowhere; with an earth on it one of the two "
+            "is shorted.",
+            Breaks.WORKMANSHIP,
+        ),
     },
     bad=(
         Example(
             _GOOD.replace("wire other.C to earth: green\n", "wire other.C to stat.W\n"),
-            (("in-line", "other.C to stat.W"),),
+            (("floating", "other.C to stat.W"),),
         ),
+        Example(_BURNER + "wire other.R to box.COM\n", (("in-line", "other.R to box.COM"),)),
     ),
-    good=(Example(_GOOD),),
+    good=(Example(_GOOD), Example(_BURNER)),
     stands_back_for=(
         "hot-and-common-exchanged", "hot-side-earthed", "own-supply-tied", "secondary-shorted",
         "line-and-24-volts-joined", "transformers-in-parallel", "end-switch-on-zone-supply",
@@ -78,10 +101,11 @@ def check(facts: Facts) -> Iterator[Finding]:
         trace = sides.trace(supply.common, other.hot) if other else None
         if other is None or trace is None or not trace.leads or not trace.can_close:
             continue
+        both_earthed = wired.is_grounded(supply.common) and wired.is_grounded(other.common)
         yield RULE.finding(
             facts,
-            "in-line",
-            facts.lead_span(trace.leads[0]),
+            "in-line" if both_earthed else "floating",
+            facts.lead_span(sides.cause(trace.leads)),
             leads=trace.leads,
             terminals=(supply.common, other.hot, other.common),
             common=facts.show(supply.common),
