@@ -50,7 +50,8 @@ def test_json_goes_round_by_the_names_of_readings(wirecheck: CommandLine) -> Non
         answers.append(f"{asked['reading']}={asked['choices'][0] if asked['choices'] else 0}")
     assert len(answers) > 1
     assert diagnosis["ending"]["repair"]
-    assert diagnosis["likelihoods_from"] == "common practice, no source"
+    fault = diagnosis["groups"][0]["suspects"][0]["faults"][0]
+    assert fault["likelihood_from"] == "common practice, no source"
 
 
 def test_a_unit_that_works_ends_with_0(wirecheck: CommandLine) -> None:

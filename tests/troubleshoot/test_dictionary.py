@@ -152,7 +152,11 @@ def test_every_mode_is_used_and_has_its_words() -> None:
     names = ("boiler-with-vent-damper", "two-zone-boiler", "furnace-room-heater")
     used = {fault.mode for name in names for fault in example(name).faults}
     assert used == set(modes())
-    assert all(mode.likelihood > 0 and mode.what and mode.repair for mode in modes().values())
+    for mode in modes().values():
+        assert mode.likelihood > 0
+        assert mode.what
+        assert mode.repair
+        assert mode.source
     assert all(minutes > 0 for minutes in costs().values())
 
 

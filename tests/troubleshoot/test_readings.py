@@ -6,11 +6,15 @@ import re
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import given, settings
 
 from tests.contract.source import ROOT
+from tests.sequence.test_rewired import rewired
 from tests.troubleshoot.units import example
+from wirecheck import load_text
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Terminal
+from wirecheck.troubleshoot.conversation import Conversation
 from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.endings import CAUTIONS, PROOF
 from wirecheck.troubleshoot.modes import modes
@@ -90,6 +94,26 @@ def test_no_words_send_a_flame_to_gas_or_take_a_safety_away() -> None:
     assert any("No flame to look for gas" in each for each in CAUTIONS)
     assert any("licensed people decide" in each for each in CAUTIONS)
     assert any("Leak-test" in each for each in PROOF)
+
+
+@settings(max_examples=8, deadline=None, derandomize=True)
+@given(rewired())
+def test_however_it_is_wired_it_goes_on_to_an_end_and_touches_no_spark(text: str) -> None:
+    known = Dictionary(load_text(text).diagram)
+    spark, flame = nets_of(known, "spark", "electrode"), nets_of(known, "sense", "rod")
+    for reading, end in probes(known):
+        assert known.nets.net(end) not in spark
+        assert reading.kind != "volts" or known.nets.net(end) not in flame
+    conversation = Conversation.begun(known)
+    for step in range(6):
+        diagnosis = conversation.diagnosis
+        assert (diagnosis.advice is None) != (diagnosis.ending is None)
+        if diagnosis.advice is None:
+            return
+        outcomes = diagnosis.advice.outcomes
+        conversation = conversation.answer(
+            diagnosis.advice.reading, outcomes[step % len(outcomes)].value
+        )
 
 
 def test_a_one_rod_lead_carries_the_spark_and_gets_no_microammeter() -> None:

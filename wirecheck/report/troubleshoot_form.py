@@ -23,12 +23,14 @@ class ObservationForm(Form):
 
 
 class FaultForm(Form):
-    """One fault, and what mends it."""
+    """One fault, what mends it, and how likely its mode is beside others before all readings."""
 
     fault: str
     mode: str
     what: str
     repair: str
+    likelihood: float
+    likelihood_from: str
 
 
 class SuspectForm(Form):
@@ -97,7 +99,6 @@ class DiagnosisForm(Form):
     ending: EndingForm | None
     remarks: list[str]
     left_bits: float
-    likelihoods_from: str
 
 
 class ChartWayForm(Form):

@@ -11,7 +11,7 @@ from wirecheck.report.fault_chart_text import chart_json
 from wirecheck.report.troubleshoot_files import TroubleshootFile, summary
 from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Ending, Group
 from wirecheck.troubleshoot.fault import Fault
-from wirecheck.troubleshoot.modes import provenance
+from wirecheck.troubleshoot.modes import modes
 from wirecheck.troubleshoot.reading import Observation, Reading
 
 Json = dict[str, Any]
@@ -51,7 +51,6 @@ def diagnosis_json(diagnosis: Diagnosis) -> Json:
         "ending": _ending(diagnosis.ending) if diagnosis.ending else None,
         "remarks": list(diagnosis.remarks),
         "left_bits": round(diagnosis.left_bits, 4),
-        "likelihoods_from": provenance(),
     }
 
 
@@ -88,7 +87,15 @@ def _group(group: Group) -> Json:
 
 
 def _fault(fault: Fault) -> Json:
-    return {"fault": fault.key, "mode": fault.mode, "what": fault.what, "repair": fault.repair}
+    mode = modes()[fault.mode]
+    return {
+        "fault": fault.key,
+        "mode": fault.mode,
+        "what": fault.what,
+        "repair": fault.repair,
+        "likelihood": mode.likelihood,
+        "likelihood_from": mode.source,
+    }
 
 
 def _advice(advice: Advice) -> Json:

@@ -20,6 +20,7 @@ class Mode:
     Attributes:
         key: its name.
         likelihood: beside the other modes; no share of one.
+        source: where the likelihood comes from.
         what: what is wrong, with ``{it}`` and ``{there}`` to be filled in.
         repair: what mends it, likewise.
         loose_ohm: resistance of a poor lead, as it would be typed.
@@ -28,6 +29,7 @@ class Mode:
 
     key: str
     likelihood: float
+    source: str
     what: str
     repair: str
     loose: str = ""
@@ -43,13 +45,8 @@ def modes() -> Mapping[str, Mode]:
 @cache
 def costs() -> Mapping[str, float]:
     """What each kind of reading costs, in minutes of work with its risk counted in."""
-    return {kind: float(minutes) for kind, minutes in _file()["costs"].items()}
-
-
-@cache
-def provenance() -> str:
-    """Where the likelihoods and costs come from."""
-    return str(_file()["source"])
+    stated = _file()["costs"].items()
+    return {kind: float(minutes) for kind, minutes in stated if kind != "source"}
 
 
 @cache
