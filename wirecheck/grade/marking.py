@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import math
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from wirecheck.check.engine import Checked, check
 from wirecheck.compare.circuits import Circuit
@@ -15,50 +12,46 @@ from wirecheck.compare.result import Comparison, Difference, Voice
 from wirecheck.compare.runs import does
 from wirecheck.grade.alone import Alone, alone, exchanged
 from wirecheck.grade.key import Key
-from wirecheck.grade.marked import CircuitMark, LostPoint, Marked
+from wirecheck.grade.marked import Marked
 from wirecheck.grade.mistake import SET_OTHERWISE, mistake_in_words
+from wirecheck.grade.points import (
+    WORKMANSHIP,
+    Loss,
+    circuit_marks,
+    loss_of,
+    lost_points,
+    rounded_down,
+)
 from wirecheck.grade.rotations import rotations
 from wirecheck.grade.rubric import Rubric
 from wirecheck.model.diagram import Diagram, Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.model.text import Span
 
-WORKMANSHIP = "workmanship"
 VOICE = Voice("the key", "your drawing")
 #: So many findings that make a drawing unsafe are told.
 MOST_TOLD = 6
 
 
-class _Loss(NamedTuple):
-    """A mistake before it has its points."""
-
-    circuit: str
-    what: str
-    reason: str
-    effect: str
-    breaks: Breaks
-    leads: tuple[int, ...]
-    places: tuple[Terminal, ...]
-    caution: str
-    unsafe: tuple[Finding, ...] = ()
-
-
-def marked(keys: Sequence[Key], diagram: Diagram, rubric: Rubric) -> Marked:
+def marked(
+    keys: Sequence[Key], diagram: Diagram, rubric: Rubric, *, unread: bool = False
+) -> Marked:
     """Mark a drawing by the key that it comes nearest to.
 
     Args:
         keys: at least one; of several that give the same mark the first counts.
         diagram: the drawing.
         rubric: how much each circuit weighs.
+        unread: something of its text could not be read: that a lead is missing is then not held
+            to be unsafe.
     """
     checked = check(diagram)
-    found = [_Marking(key, checked, rubric).marked() for key in keys]
+    found = [_Marking(key, checked, rubric, unread=unread).marked() for key in keys]
     return max(found, key=lambda each: each.mark)
 
 
 class _Marking:
-    def __init__(self, key: Key, checked: Checked, rubric: Rubric) -> None:
-        self._key, self._checked, self._rubric = key, checked, rubric
+    def __init__(self, key: Key, checked: Checked, rubric: Rubric, *, unread: bool) -> None:
+        self._key, self._checked, self._rubric, self._unread = key, checked, rubric, unread
         self._diagram = checked.diagram
         self._comparison: Comparison = compare(key.ready, checked.diagram, VOICE)
         self._names = {pair.one: pair.other for pair in self._comparison.pairs}
@@ -67,8 +60,8 @@ class _Marking:
     def marked(self) -> Marked:
         comparison = self._comparison
         losses = [*self._wiring(), *self._workmanship()]
-        circuits = tuple(self._circuit_marks(losses))
-        whole = _rounded_down(sum(each.points for each in circuits))
+        circuits = tuple(circuit_marks(losses, self._key.units, self._rubric))
+        whole = rounded_down(sum(each.points for each in circuits))
         unsafe = tuple(dict.fromkeys(self._unsafe(losses)))
         mark = min(whole, self._rubric.unsafe.cap) if unsafe else whole
         return Marked(
@@ -79,7 +72,7 @@ class _Marking:
             whole,
             unsafe[:MOST_TOLD],
             circuits,
-            tuple(self._told(losses, circuits)),
+            tuple(lost_points(losses, circuits, self._diagram)),
             comparison.does_second or does(self._diagram),
             self._key.does,
             tuple(self._remarks()),
@@ -88,7 +81,7 @@ class _Marking:
 
     # ---- what is wrong ----------------------------------------------------------------------
 
-    def _wiring(self) -> Iterator[_Loss]:
+    def _wiring(self) -> Iterator[Loss]:
         """The differences, and what a check finds besides; none if it does what the key does."""
         comparison = self._comparison
         grave = [each for each in self._new if each.breaks > Breaks.WORKMANSHIP]
@@ -132,14 +125,14 @@ class _Marking:
                 instead.append((a, b, "ignition-cable" if "ignition-cable" in lead.given else ""))
         return instead
 
-    def _difference(self, difference: Difference, about: list[Finding], by_itself: Alone) -> _Loss:
+    def _difference(self, difference: Difference, about: list[Finding], by_itself: Alone) -> Loss:
         worst = max(about, key=lambda each: each.breaks, default=None)
         effect = by_itself.effect or (worst.seen_at_unit if worst else "")
         cautions = [each.caution for each in (*about, *by_itself.unsafe) if each.caution]
         breaks = max(
             (each.breaks for each in (*about, *by_itself.unsafe)), default=Breaks.OPERATION
         )
-        return _Loss(
+        return Loss(
             self._key.counted(difference.circuit).value,
             mistake_in_words(difference, self._key.diagram),
             difference.message,
@@ -148,18 +141,18 @@ class _Marking:
             difference.leads,
             tuple(self._here(difference.terminals)),
             next(iter(cautions), ""),
-            by_itself.unsafe,
+            () if self._unread and difference.landed is None else by_itself.unsafe,
         )
 
-    def _finding(self, finding: Finding) -> _Loss:
+    def _finding(self, finding: Finding) -> Loss:
         back = {other: one for one, other in self._names.items()}
         ends = [*finding.at_terminals]
         ends += [end for n in finding.lead_numbers for end in self._diagram.leads[n][:2]]
         theirs = [end._replace(part=back.get(end.part, end.part)) for end in ends]
         circuit = self._key.circuit_of(theirs)
-        return _loss_of(finding, circuit.value)
+        return loss_of(finding, circuit.value)
 
-    def _set_otherwise(self) -> Iterator[_Loss]:
+    def _set_otherwise(self) -> Iterator[Loss]:
         """The wiring is the key's, and a run shows that some part is set otherwise."""
         comparison = self._comparison
         values = "; ".join(comparison.remarks)
@@ -167,16 +160,16 @@ class _Marking:
             reason = f"set otherwise than in the key: {values}"
             effect = f"{seen.when}, {seen.second}; at the key, {seen.first}"
             circuit = self._key.counted(Circuit.CHAIN).value
-            yield _Loss(circuit, SET_OTHERWISE, reason, effect, Breaks.OPERATION, (), (), "")
+            yield Loss(circuit, SET_OTHERWISE, reason, effect, Breaks.OPERATION, (), (), "")
 
-    def _workmanship(self) -> Iterator[_Loss]:
+    def _workmanship(self) -> Iterator[Loss]:
         """Findings of workmanship that no lost unit explains."""
         differences = () if self._comparison.how else self._comparison.differences
         for finding in self._new:
             if finding.breaks is Breaks.WORKMANSHIP and not any(
                 self._is_about(finding, each) for each in differences
             ):
-                yield _loss_of(finding, WORKMANSHIP)
+                yield loss_of(finding, WORKMANSHIP)
 
     def _is_about(self, finding: Finding, difference: Difference) -> bool:
         """Whether a finding speaks of a lead of a difference, or of one of its nets."""
@@ -200,7 +193,7 @@ class _Marking:
             if here in nets.net_of:
                 yield here
 
-    def _unsafe(self, losses: Iterable[_Loss]) -> Iterator[str]:
+    def _unsafe(self, losses: Iterable[Loss]) -> Iterator[str]:
         found = [each for each in self._new if each.breaks is Breaks.SAFETY]
         yield from (each.message for each in found)
         told = {each.rule for each in found}
@@ -208,74 +201,6 @@ class _Marking:
             if finding.rule not in told:
                 told.add(finding.rule)
                 yield f"by itself, in a unit that is right: {finding.message}"
-
-    # ---- points -----------------------------------------------------------------------------
-
-    def _circuit_marks(self, losses: Iterable[_Loss]) -> Iterator[CircuitMark]:
-        rubric, units = self._rubric, self._key.units
-        lost = Counter(each.circuit for each in losses)
-        there = [circuit for circuit in Circuit if units[circuit]]
-        weights = rubric.weights
-        total = sum(map(weights.of, there)) + weights.workmanship
-        for circuit in there:
-            out_of = rubric.out_of * weights.of(circuit) / total if total else 0.0
-            right = max(0, units[circuit] - lost[circuit.value])
-            points = out_of * right / units[circuit]
-            yield CircuitMark(circuit.value, units[circuit], right, points, out_of)
-        out_of = rubric.out_of * weights.workmanship / total if total else 0.0
-        share = min(1.0, rubric.workmanship.each * lost[WORKMANSHIP])
-        yield CircuitMark(WORKMANSHIP, lost[WORKMANSHIP], 0, out_of * (1 - share), out_of)
-
-    def _told(
-        self, losses: Sequence[_Loss], circuits: Iterable[CircuitMark]
-    ) -> Iterator[LostPoint]:
-        """The mistakes with their points: those of one circuit share what it lost."""
-        lost = Counter(each.circuit for each in losses)
-        gone = {each.circuit: each.out_of - each.points for each in circuits}
-        for number, loss in enumerate(losses, 1):
-            points = gone.get(loss.circuit, 0.0) / lost[loss.circuit]
-            finding = self._as_finding(loss)
-            yield LostPoint(
-                number,
-                loss.circuit,
-                points,
-                loss.what,
-                loss.reason,
-                loss.effect,
-                loss.breaks,
-                finding.span.line if finding.span.end else None,
-                finding.leads,
-                finding.terminals,
-                loss.caution,
-                finding,
-            )
-
-    def _as_finding(self, loss: _Loss) -> Finding:
-        diagram = self._diagram
-        return Finding(
-            rule="lost-point",
-            fault=loss.circuit,
-            breaks=loss.breaks,
-            also_breaks=(),
-            message=loss.reason,
-            span=self._span(loss),
-            seen_at_unit=loss.effect,
-            leads=tuple(diagram.lead_name(diagram.leads[n]) for n in loss.leads),
-            lead_numbers=loss.leads,
-            terminals=tuple(map(diagram.show, loss.places)),
-            at_terminals=loss.places,
-            caution=loss.caution,
-            source="the key",
-        )
-
-    def _span(self, loss: _Loss) -> Span:
-        """Where the drawing says it: the lead, else the part."""
-        for number in loss.leads:
-            return self._diagram.leads[number].span
-        for place in loss.places:
-            if place.part in self._diagram.parts:
-                return self._diagram.parts[place.part].name_span
-        return Span(self._diagram.source, 0, 0)
 
     def _remarks(self) -> Iterator[str]:
         comparison = self._comparison
@@ -285,21 +210,3 @@ class _Marking:
             for difference in comparison.differences:
                 yield f"wired otherwise, and it does the same: {difference.message}"
         yield from comparison.remarks
-
-
-def _loss_of(finding: Finding, circuit: str) -> _Loss:
-    return _Loss(
-        circuit,
-        finding.rule.replace("-", " "),
-        finding.message,
-        finding.seen_at_unit,
-        finding.breaks,
-        finding.lead_numbers,
-        finding.at_terminals,
-        finding.caution,
-    )
-
-
-def _rounded_down(mark: float) -> float:
-    """To a tenth, so that nothing less than full marks reads as full marks."""
-    return math.floor(mark * 10 + 1e-6) / 10

@@ -7,7 +7,7 @@ from typing import Any, Literal, NamedTuple
 from wirecheck.grade.marked import CircuitMark, Marked
 from wirecheck.model.finding import Problem
 
-Status = Literal["marked", "partly read", "unreadable", "not marked"]
+Status = Literal["marked", "mended", "partly read", "unreadable", "not marked"]
 
 
 class ProblemTold(NamedTuple):
@@ -42,7 +42,8 @@ class Record(NamedTuple):
         file: its name as given.
         name: of the apprentice.
         stem: the beginning of the names of files made for it.
-        status: ``marked``; ``partly read``, marked by what could be read; ``unreadable``: no mark;
+        status: ``marked``; ``mended``, marked with slips read as what stands nearest; ``partly
+            read``, marked by what could be read; ``unreadable``: no mark;
             ``not marked``: no mark for the reason told.
         reason: why it has no mark, else "".
         problems: what could not be read.

@@ -13,7 +13,7 @@ from wirecheck.grade.marked import Marked
 from wirecheck.grade.marking import marked
 from wirecheck.grade.record import Record, Status, problems_told
 from wirecheck.grade.rubric import Rubric
-from wirecheck.language.build import Built
+from wirecheck.grade.slips import read_as_meant
 from wirecheck.language.load import load_path
 from wirecheck.model.diagram import Diagram
 
@@ -59,6 +59,7 @@ def grade(submission: Submission, keys: Sequence[Key], rubric: Rubric) -> Result
             Record(file, name, stem, "unreadable", f"it cannot be read: {why.lower()}"), None
         )
     problems = problems_told(built.problems)
+    had_slips, built = bool(built.problems), read_as_meant(built)
     sources = tuple(source.name for source in built.diagram.sources)
     if not built.diagram.leads:
         reason = "no lead could be read" if built.problems else "no lead is typed"
@@ -67,8 +68,10 @@ def grade(submission: Submission, keys: Sequence[Key], rubric: Rubric) -> Result
     if too_large(built.diagram, keys):
         reason = f"it is too large to be an answer: {len(built.diagram.leads):,} leads"
         return Result(Record(file, name, stem, "not marked", reason, problems), None, sources)
-    found = marked(keys, built.diagram, rubric)
-    record = Record(file, name, stem, _status(built), problems=problems).with_mark(found)
+    found = marked(keys, built.diagram, rubric, unread=bool(built.problems))
+    status: Status = "mended" if had_slips else "marked"
+    status = "partly read" if built.problems else status
+    record = Record(file, name, stem, status, problems=problems).with_mark(found)
     return Result(record, found, sources)
 
 
@@ -80,10 +83,6 @@ def too_large(diagram: Diagram, keys: Sequence[Key]) -> bool:
 
 def _size(diagram: Diagram) -> int:
     return len(diagram.leads) + len(diagram.parts)
-
-
-def _status(built: Built) -> Status:
-    return "partly read" if built.problems else "marked"
 
 
 def submissions(files: Sequence[str], name_of: Callable[[str], str]) -> list[Submission]:

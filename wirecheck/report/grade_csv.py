@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wirecheck.compare.circuits import Circuit
-from wirecheck.grade.marking import WORKMANSHIP
+from wirecheck.grade.points import WORKMANSHIP
 from wirecheck.grade.record import Record
 from wirecheck.report.spreadsheet import csv_table
 

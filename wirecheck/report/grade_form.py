@@ -51,7 +51,7 @@ class SubmissionForm(Form):
 
     file: str
     name: str
-    status: Literal["marked", "partly read", "unreadable", "not marked"]
+    status: Literal["marked", "mended", "partly read", "unreadable", "not marked"]
     reason: str
     problems: list[TextProblemForm]
     key: str | None

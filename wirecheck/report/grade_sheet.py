@@ -14,6 +14,8 @@ _HOW = {
     "function": "wired otherwise than the key, and it does the same",
 }
 
+_STATUS = {"mended": "slips mended", "partly read": "partly read"}
+
 
 def mark_words(record: Record) -> str:
     """The mark, or why there is none."""
@@ -22,7 +24,7 @@ def mark_words(record: Record) -> str:
     words = f"{record.mark:g} of {record.out_of:g}"
     if record.unsafe:
         words += ", capped: unsafe"
-    return f"{words} (partly read)" if record.status == "partly read" else words
+    return words if record.status == "marked" else f"{words} ({_STATUS[record.status]})"
 
 
 def sheet_text(record: Record, page: Page) -> Iterator[str]:
@@ -64,6 +66,8 @@ def _problems(record: Record, page: Page) -> Iterator[str]:
         yield from page.headline(visible(place), "problem", visible(problem.message))
     if record.status == "partly read":
         yield from page.item("marked by what could be read; mend these lines and mark it again")
+    if record.status == "mended":
+        yield from page.item("read as what stands nearest; these slips cost nothing")
 
 
 def _circuits(record: Record) -> Iterator[str]:
