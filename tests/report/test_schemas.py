@@ -229,8 +229,13 @@ def documents() -> dict[str, dict[str, Any]]:
                 "Heater",
                 wrong.problems,
                 (),
-                replace(diagram, load_text("part box is pilot-ignition-control: one-rod\n"
-                    "part pilot is pilot-burner: one-rod\n").diagram),
+                replace(
+                    diagram,
+                    load_text(
+                        "part box is pilot-ignition-control: one-rod\n"
+                        "part pilot is pilot-burner: one-rod\n"
+                    ).diagram,
+                ),
                 ("box: runs",),
                 ("box: runs",),
             )
