@@ -148,6 +148,14 @@ def test_a_damper_that_sticks_keeps_the_call_back() -> None:
     ] == ["no spark", "vent stays shut"]
 
 
+def test_a_welded_end_switch_lets_it_start_too_soon() -> None:
+    known = example("boiler-with-vent-damper")
+    start = known.by_key["watch:box:start vent"]
+    welded = known.value((number(known, "end-switch-welded"),), start)
+    assert start.choices[int(welded)] == "the ignition starts before vent is open"
+    assert start.choices[int(known.value((0,), start))] == "the ignition starts once vent is open"
+
+
 def test_every_mode_is_used_and_has_its_words() -> None:
     names = ("boiler-with-vent-damper", "two-zone-boiler", "furnace-room-heater")
     used = {fault.mode for name in names for fault in example(name).faults}

@@ -45,6 +45,7 @@ def test_parts_are_named_or_meant_by_their_kind() -> None:
     damper = "boiler-with-vent-damper"
     assert said("the damper stays shut, nothing happens", damper)[1:] == (("ending", 0, 0),)
     assert said("vent never opens", damper) == (("blade", 0, 0),)
+    assert said("it lights before the damper is open", damper) == (("start vent", 2, 2),)
 
 
 @pytest.mark.parametrize(

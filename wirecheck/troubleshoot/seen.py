@@ -12,6 +12,7 @@ from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.observed import observed
 from wirecheck.troubleshoot.reading import Observation, Reading
 from wirecheck.troubleshoot.symptoms import (
+    BEFORE_DAMPER,
     DROPS_OUT,
     GOES_OUT,
     LOCKS_OUT,
@@ -41,6 +42,7 @@ _ENDINGS: Final[tuple[tuple[str, tuple[int, int]], ...]] = (
     (r"\bstarts? (?:with no|without a) call\b", (UNCALLED, UNCALLED)),
     (r"\bruns? on\b|\bruns? well\b", (RUNS, RUNS)),
 )
+_TOO_SOON: Final = r"\bbefore (?:the )?(?:vent )?damper\b"
 _SUBJECTS: Final = (
     ("pilot", r"\bpilot\b"),
     ("main", r"\bmains?\b|\bburner\b"),
@@ -97,6 +99,10 @@ class _Clause:
 
     def read(self) -> tuple[Observation, str]:
         """The observation, and what it speaks of."""
+        if re.search(_TOO_SOON, self._key):
+            for reading in self._dictionary.symptoms:
+                if reading.about.startswith("start "):
+                    return self._of(reading, (BEFORE_DAMPER, BEFORE_DAMPER)), ""
         for part in self._named():
             for reading in self._dictionary.symptoms:
                 if reading.part == part.key and (

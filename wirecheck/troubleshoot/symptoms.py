@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wirecheck.circuit.companions import Companions
 from wirecheck.circuit.netlist import ElementKey
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Part
@@ -19,6 +20,7 @@ from wirecheck.troubleshoot.reading import Reading, Stage
 
 NEVER, ON_CALL, NO_CALL = 0, 1, 2
 GOES_OUT, MAIN_NO_CALL = 2, 3
+BEFORE_DAMPER = 2
 NOTHING, RUNS, TRIES_AGAIN, LOCKS_OUT, NO_END, DROPS_OUT, UNCALLED = range(7)
 
 #: What each is asked as, and what it can come to; {it} is a part, {of} tells burners apart.
@@ -53,6 +55,15 @@ _BURNER: dict[str, tuple[str, tuple[str, ...]]] = {
         ),
     ),
 }
+_START = (
+    "Watch whether the ignition{of} waits until {it} is open",
+    (
+        "the ignition does not start",
+        "the ignition starts once {it} is open",
+        "the ignition starts before {it} is open",
+    ),
+)
+_DAMPER_ROLES = ("damper-call", "damper-proved", "damper-common")
 _MOTOR = "Watch {it} on a call", ("{it} does not run", "{it} runs", "{it} runs with no call")
 _LAMP = "Watch {it} on a call", ("{it} stays dark", "{it} lights", "{it} is lit with no call")
 _BLADE = "Watch {it} on a call", ("{it} stays shut", "{it} opens", "{it} stands open with no call")
@@ -66,6 +77,7 @@ def symptoms(nets: Nets) -> Iterator[Reading]:
     """What is seen of flames, spark, motors and dampers: what a call for service tells of."""
     parts = nets.diagram.parts.values()
     controls = [part for part in parts if part.family == "ignition-control"]
+    companions = Companions(nets.diagram)
     for control in controls:
         of = f" of {control.name}" if len(controls) > 1 else ""
         for about, (ask, choices) in _BURNER.items():
@@ -75,6 +87,11 @@ def symptoms(nets: Nets) -> Iterator[Reading]:
             if about == "ending" and of:
                 asked = f"Watch how a call ends for {control.name}"
             yield _watch(control.key, about, asked, choices)
+        for damper in companions.all_of(control, "vent-damper", *_DAMPER_ROLES):
+            ask, choices = _START
+            named = tuple(choice.format(it=damper.name) for choice in choices)
+            asked = ask.format(of=of, it=damper.name)
+            yield _watch(control.key, f"start {damper.key}", asked, named)
     for part in parts:
         if part.family in ("vent-damper", "zone-valve"):
             yield _named(part.key, "blade", part.name, _BLADE)
@@ -132,6 +149,9 @@ def watched(nets: Nets, trace: Trace, reading: Reading) -> int:
         key = ElementKey(reading.part, int(reading.about.removeprefix("load ")))
         return _on(trace, load_track(nets, key), "on")
     story = story_of(nets, trace, part)
+    if reading.about.startswith("start "):
+        damper = nets.diagram.parts[reading.about.removeprefix("start ")]
+        return _start(story, part_track(damper))
     return {"spark": _spark, "pilot": _pilot, "main": _main, "ending": _ending}[reading.about](
         story
     )
@@ -159,6 +179,15 @@ def _spark(story: Story) -> int:
     proved = story.spans_in(Phase.RUN)
     stops = proved and proved[0].start_s <= sparks[0].end_s + PROOF_S
     return 1 if stops else 2
+
+
+def _start(story: Story, damper: str) -> int:
+    """Whether the ignition has waited for its damper."""
+    active = story.spans_in(*ACTIVE)
+    if not active:
+        return NEVER
+    is_open = story.trace.at(damper, active[0].start_s) == "open"
+    return ON_CALL if is_open else BEFORE_DAMPER
 
 
 def _pilot(story: Story) -> int:
