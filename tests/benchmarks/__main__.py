@@ -2,6 +2,7 @@
 
 import sys
 
+from tests.benchmarks.claims import claims_beside_rules
 from tests.benchmarks.cold_start import cold_check
 from tests.benchmarks.faults import every_fault
 from tests.benchmarks.notes import binder
@@ -16,6 +17,7 @@ def main() -> int:
     broken = 0
     for measure in (
         cold_check,
+        claims_beside_rules,
         circuits_solved,
         whole_sequence,
         every_fault,
