@@ -44,7 +44,44 @@ def test_the_coil_of_a_boiler_control_on_its_own_supply_is_told_in_full() -> Non
     assert found.leads == ("boiler.R to boiler.W",)
 
 
+DRAFT = """\
+part draw is contactor: poles 1
+part fan is inducer
+part draft is pressure-switch
+"""
+FAN = "wire line.L1 to draw.COM..NO to fan.L: black\nwire line.N to fan.N: white\n"
+PROVED = CALL.replace("stat to box", "stat to draft to box")
+
+
+@pytest.mark.parametrize("end", ["xfmr.R", "limit.2", "rollout.2"])
+def test_the_starter_of_an_inducer_ahead_of_the_thermostat(end: str) -> None:
+    (found,) = (
+        each
+        for each in findings(unit(PROVED + FAN + f"wire {end} to draw to xfmr.C\n", parts=DRAFT))
+        if each.rule == NAME
+    )
+    assert (found.fault, found.breaks) == ("inducer", Breaks.OPERATION)
+    assert found.message == (
+        "draw.A is fed from xfmr.R with nothing between that calls, and so fan runs for good: "
+        "bring draw.A to the call"
+    )
+
+
 SILENT = {
+    "an inducer that the call starts": unit(
+        PROVED + FAN + "wire stat.W to draw to xfmr.C\n", parts=DRAFT
+    ),
+    "an inducer started by hand": unit(
+        PROVED + FAN + "wire xfmr.R to hand to draw to xfmr.C\n",
+        parts=DRAFT + "part hand is service-switch\n",
+    ),
+    "a ventilator that always runs": unit(
+        CALL + FAN + "wire xfmr.R to draw to xfmr.C\n",
+        parts=DRAFT.replace("inducer", "blower: one-speed"),
+    ),
+    "an inducer straight on the line": unit(
+        PROVED + "wire line.L1 to fan.L: black\nwire line.N to fan.N: white\n", parts=DRAFT
+    ),
     "called by a zone": unit(CALLED, parts=PARTS),
     "called by a thermostat": unit(
         changed(CALLED, ("boiler.R to zone.E1..E2 to boiler.W", "boiler.R to second to boiler.W")),

@@ -70,7 +70,38 @@ def test_a_blower_fed_past_its_fan_contact() -> None:
     assert (found.rule, found.terminals) == (NAME, ("air.L", "plenum.FAN-2"))
 
 
+TWO = (
+    changed(FED, ("part fan is relay", "part fan is contactor: poles 2"))
+    + """\
+part pump is circulator
+part air is blower: one-speed
+wire line.L1 to fan.1.COM..1.NO to pump.L: black
+wire line.L1 to fan.2.COM..2.NO to air.L: black
+wire line.N to pump.N to air.N: white
+"""
+)
+
+
+def test_a_blower_past_its_pole_and_a_pump_over_both() -> None:
+    found = only(
+        changed(
+            TWO,
+            ("line.L1 to fan.1.COM", "fan.2.NO to fan.1.COM"),
+            (
+                "line.L1 to fan.2.COM..2.NO to air.L",
+                "line.L1 to fan.2.COM: black\nwire line.L1 to air.L",
+            ),
+        )
+    )
+    assert (found.rule, found.fault) == (NAME, "pump-elsewhere")
+    assert found.message == (
+        "air is fed at air.L with nothing calling for it, and fan.2.NO of fan, which could start "
+        "it, feeds something else: exchange the leads of air.L and fan.2.NO"
+    )
+
+
 SILENT = {
+    "a pole for each motor": TWO,
     "a blower behind its fan contact": FURNACE,
     "slow at rest and fast on a call that is not wired": (
         FED + "part air is blower\nwire line.L1 to fan.COM: black\nwire fan.NC to air.LO: red\n"

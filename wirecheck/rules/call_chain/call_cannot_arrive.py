@@ -103,7 +103,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         contact = _named(chain, cold) if cold else _waits_for_itself(wired, chain, waiting)
         mover = waiting.get(key_of_contact(contact))
         at = sides(wired, contact) if mover is None else (mover.a, mover.b)
-        others = [end for key in [*never][:_MOST_NAMED] for end in _outer(wired, key)]
+        starters = _starters(wired, mover) if mover else []
+        others = [*starters, *(end for key in [*never][:_MOST_NAMED] for end in _outer(wired, key))]
         yield RULE.finding(
             facts,
             "waits" if mover else "cold",
@@ -128,6 +129,12 @@ def _around(facts: Facts, contact: Element) -> Iterator[int]:
         members = facts.nets.members[net]
         if len(members) < _MOST_LOOKED_AT:
             yield from _leads_at(facts, members)
+
+
+def _starters(facts: Facts, mover: Element) -> list[Terminal]:
+    """The ends of the coils on which a motor hangs."""
+    own = Chain(facts, mover.part, mover.a, mover.b)
+    return [end for coil, _feeds in own.coils() for end in (coil.a, coil.b)]
 
 
 def _outer(facts: Facts, key: ContactKey) -> list[Terminal]:

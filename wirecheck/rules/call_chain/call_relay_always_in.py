@@ -10,9 +10,10 @@ from collections.abc import Iterator
 
 from wirecheck.circuit.nets import Element
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.model.kind import LoadSpec
 from wirecheck.rules.call_chain.burners import Burners
 from wirecheck.rules.call_chain.chain import Chain
-from wirecheck.rules.call_chain.contacts import contacts, is_drawn, is_thermostat
+from wirecheck.rules.call_chain.contacts import contacts, is_drawn, is_safety, is_thermostat
 from wirecheck.rules.call_chain.words import UNCALLED_CAUTION, called
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
@@ -33,6 +34,23 @@ wire xfmr.C to box.COM
 wire box.GND to earth: green
 """
 
+_INDUCER = """\
+part line is mains: 120 V
+part xfmr is transformer
+part stat is thermostat
+part draw is relay
+part fan is inducer
+part draft is pressure-switch
+part box is pilot-ignition-control
+wire line.L1 to xfmr.L1: black
+wire line.L1 to draw.COM..NO to fan.L: black
+wire line.N to xfmr.N to fan.N: white
+wire line.G to earth: green
+wire xfmr.R to stat to draft to box.TH
+wire stat.W to draw to xfmr.C to box.COM
+wire box.GND to earth: green
+"""
+
 RULE = Rule(
     name="call-relay-always-in",
     title="A relay that passes the call on is pulled in by a call",
@@ -48,14 +66,24 @@ RULE = Rule(
             "for good: bring {coil} to what is to call",
             "The burner fires as soon as there is power, with every thermostat open.",
         ),
+        "inducer": Fault(
+            "{coil} is fed from {hot} with nothing between that calls, and so {motor} runs for "
+            "good: bring {coil} to the call",
+            "{motor} runs as long as there is power, and its air is proved with no call.",
+            Breaks.OPERATION,
+        ),
     },
     bad=(
         Example(
             _GOOD + "wire boiler.R to boiler.W\n",
             (("straight", "boiler.W"),),
         ),
+        Example(
+            _INDUCER.replace("stat.W to draw", "xfmr.R to draw"),
+            (("inducer", "draw"),),
+        ),
     ),
-    good=(Example(_GOOD),),
+    good=(Example(_GOOD), Example(_INDUCER)),
     stands_back_for=(
         "switch-jumpered", "thermostat-bypassed", "relay-contact-jumpered", "hot-straight-to-call",
         "thermostat-not-in-call", "zone-motor-always-on", "call-from-another-terminal",
@@ -67,6 +95,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Find coils on the supply itself whose contacts call a burner that no call can stop."""
     wired = facts.as_wired
     thermostats = [c for c in contacts(wired) if is_thermostat(c) and is_drawn(wired, c)]
+    if any(facts.once(Burners).on(contact) for contact in thermostats):
+        yield from _inducers(facts)
     told: set[int] = set()
     for chain in facts.once(Burners).chains if thermostats else ():
         for coil in _always_in(chain) if chain.runs_uncalled() else ():
@@ -85,6 +115,43 @@ def check(facts: Facts) -> Iterator[Finding]:
                 hot=facts.show(feed.source[0]),
                 call=called(facts, chain),
             )
+
+
+def _inducers(facts: Facts) -> Iterator[Finding]:
+    """Find motors for the burner's air whose relay is in with nothing calling."""
+    wired = facts.as_wired
+    for elements in wired.nets.elements_of.values():
+        for motor in elements:
+            if not isinstance(motor.spec, LoadSpec) or motor.spec.moves != "combustion-air":
+                continue
+            chain = Chain(wired, motor.part, motor.a, motor.b)
+            coils = [coil for coil, _feeds in chain.coils()] if chain.runs_uncalled() else []
+            for coil in coils:
+                own = Chain(wired, coil.part, coil.a, coil.b)
+                if own.feeds and _is_called_by_nothing(own):
+                    hot = own.feeds[0].source[0]
+                    trace = wired.sides.trace(hot, coil.a)
+                    yield RULE.finding(
+                        facts,
+                        "inducer",
+                        facts.place(coil.a),
+                        leads=dict.fromkeys(
+                            (*facts.nets.leads_at(coil.a), *(trace.leads if trace else ()))
+                        ),
+                        terminals=(coil.a, hot),
+                        coil=facts.show(coil.a),
+                        hot=facts.show(hot),
+                        motor=motor.part.name,
+                    )
+
+
+def _is_called_by_nothing(chain: Chain) -> bool:
+    """Whether nothing but safeties and fuses stands in the circuit of a coil itself."""
+    return all(
+        is_safety(contact) or contact.part.family == "overcurrent"
+        for contact in chain.contacts.values()
+        if chain.is_direct(contact)
+    )
 
 
 def _always_in(chain: Chain) -> Iterator[Element]:

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from wirecheck.circuit.nets import Element
 from wirecheck.model.diagram import Part, Terminal
 from wirecheck.model.finding import Breaks, Finding
-from wirecheck.model.kind import LoadSpec
+from wirecheck.model.kind import LoadSpec, SwitchSpec
 from wirecheck.rules.call_chain.chain import Chain
 from wirecheck.rules.call_chain.contacts import switch
 from wirecheck.rules.facts import Facts
@@ -70,8 +70,8 @@ RULE = Rule(
             "{motor} runs as long as there is power.",
         ),
         "pump-elsewhere": Fault(
-            "{motor} is fed at {end} with nothing calling for it, and {empty} of {relay}, made to "
-            "start it, feeds something else: exchange the leads of {end} and {empty}",
+            "{motor} is fed at {end} with nothing calling for it, and {empty} of {relay}, which "
+            "could start it, feeds something else: exchange the leads of {end} and {empty}",
             "{motor} runs as long as there is power.",
         ),
     },
@@ -94,13 +94,13 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Find motors of the line that run with all at rest, beside a contact that leads nowhere."""
     wired = facts.as_wired
-    idle = wired.once(idle_contacts) or tuple(_without_pump(wired))
+    idle = wired.once(idle_contacts) or (*_without_pump(wired), *_in_line(wired))
     if len(idle) != 1 or any(_lacks_its_hot_lead(part, wired) for part in wired.of("load")):
         return  # which of several belongs to the motor, or what the contact is for, is not known
     contact = idle[0]
     pump = next((e for e in (contact.a, contact.b) if wired.role(e) == "pump-feed"), None)
-    is_taken = pump is not None and wired.is_wired(pump)
-    empty = pump if pump is not None and is_taken else empty_side(wired, contact)
+    is_taken = all(wired.is_wired(end) for end in (contact.a, contact.b))
+    empty = empty_side(wired, contact) if not is_taken else pump or contact.b
     always_on = [motor for motor in _motors(wired) if _runs_for_good(wired, motor, contact)]
     hot = _hot_end(wired, always_on[0]) if len(always_on) == 1 else None
     if hot is not None:
@@ -128,6 +128,25 @@ def _without_pump(facts: Facts) -> Iterator[Element]:
             edges = facts.nets.elements.edges(facts.net(ends[0]), data="element")
             if facts.is_traced(ends[0]) and not any(_is_motor(e) for _a, _b, e in edges):
                 yield contact
+
+
+def _in_line(facts: Facts) -> Iterator[Element]:
+    """Poles of a relay that feed nothing but another pole of the same relay."""
+    for part in facts.of("relay"):
+        poles = [c for c in facts.nets.elements_of[part.key] if _is_working_contact(c)]
+        for one in poles:
+            for other in poles:
+                if one is not other and one.net_b == other.net_a and one.net_a != one.net_b:
+                    edges = facts.nets.elements.edges(one.net_b, data="element")
+                    at = [e for _a, _b, e in edges if e is not one and e is not other]
+                    if not at and facts.once(Legs).is_hot(one.a):
+                        yield one
+
+
+def _is_working_contact(element: Element) -> bool:
+    """Whether an element is a contact that a coil closes."""
+    spec = element.spec
+    return isinstance(spec, SwitchSpec) and spec.coil is not None and spec.normal == "open"
 
 
 def _is_motor(element: Element) -> bool:
