@@ -185,3 +185,13 @@ def test_whatever_another_judge_sees_is_a_difference(name: str) -> None:
         assert found.same or found.differences
         if found.same:
             assert not differences(right, behaviour(diagram)), mistake.name
+
+
+def test_an_earth_lead_landed_elsewhere_is_named_from_either_end() -> None:
+    for typed, told_as in (
+        ("xfmr.R to earth", "the earth lead belongs on xfmr.C; in your drawing it is joined to "),
+        ("xfmr.C to box.TH", "xfmr.C belongs on earth; in your drawing it is joined to box.TH "),
+    ):
+        (line,) = told(("xfmr.C to earth", typed))
+        assert line[1].startswith(told_as)
+        assert line[1].endswith(f"(line 9: {typed})")

@@ -161,19 +161,37 @@ class Teller:
         )
         touches = self._first.touches
 
-        def is_foreign(end: Terminal) -> bool:
+        def is_off_it(end: Terminal) -> bool:
             net = self._first.net_of.get(end)
             return net is not None and miss.metal not in touches.get(net, ())
 
+        is_foreign: Callable[[Terminal], bool] = is_off_it
+        stays, other = miss.metal, here
         wrong = leads_out_of(self._second, (miss.metal,), is_foreign)
+        if not wrong:
+            stays, other = here, miss.metal
+            is_foreign = self._is_foreign(frozenset(miss.pins))
+            wrong = self._straight_from(here, is_foreign)
         message = f"no lead joins {self.show(here)} to {self.show(miss.metal)}"
         if wrong:
-            what = "the earth lead" if miss.metal == EARTH else self.show(miss.metal)
-            belongs = f"{what} belongs on {self.show(here)}"
+            what = "the earth lead" if stays == EARTH else self.show(stays)
+            belongs = f"{what} belongs on {self.show(other)}"
             message = f"{belongs}; {self._lands(wrong, is_foreign)}"
         circuit = self._circuits.of(here) if miss.metal == EARTH else self._circuits.of(miss.metal)
-        landed = self._landed_on(miss.metal, wrong, is_foreign)
+        landed = self._landed_on(stays, wrong, is_foreign)
         return Difference(circuit, message, miss, (here, miss.metal), key_leads, wrong, landed)
+
+    def _straight_from(
+        self, pin: Terminal, is_foreign: Callable[[Terminal], bool]
+    ) -> tuple[int, ...]:
+        """The first lead that runs from a terminal to one where it does not belong."""
+        leads = self._second.diagram.leads
+        for end in self._second.port(pin):
+            for number in self._second.nets.leads_at(end):
+                far = leads[number].b if leads[number].a == end else leads[number].a
+                if is_foreign(far):
+                    return (number,)
+        return ()
 
     def _joined(self, miss: Joined) -> Difference:
         others = {end for pin in miss.others for end in (*self._first.port(pin), pin)}
