@@ -8,24 +8,28 @@
   lead or terminal of the mistake; once: found by one finding and no more;
 * harmless: those that change nothing; false: those of them with such a finding all the same.
 
-``--sample N`` takes so many mistakes of an example, the same each time; ``--tell`` prints what
-was missed, false, unnamed or told more than once.
+``--sample N`` takes so many mistakes of an example, the same each time; ``--part K/N`` the K-th of
+N parts of them, for a campaign in several goes; ``--jobs N`` works on so many at once.  ``--tell``
+prints what was missed, false, unnamed or told more than once.
 """
 
 from __future__ import annotations
 
 import argparse
+import gc
 import random
 import sys
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from functools import lru_cache
 from pathlib import Path
 from time import process_time
 from typing import NamedTuple
 
 import wirecheck
 from tests.benchmarks.mutants import Mistake, Original
-from tests.benchmarks.oracle import Behaviour, behaviour, differences
+from tests.benchmarks.oracle import Judge
 from wirecheck.model.finding import Breaks, Finding
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -48,7 +52,8 @@ class Verdict(NamedTuple):
 
     Attributes:
         mistake: what was done.
-        matters: what it changes, by the words of the judge; empty: nothing.
+        matters: what it changes, by the words of the judge, or one such thing where it is found;
+            empty: nothing.
         findings: those of safety and operation.
     """
 
@@ -94,24 +99,31 @@ def example(name: str) -> Original:
 def sample(original: Original, count: int | None) -> list[Mistake]:
     """All single mistakes, or so many of them, the same each time and in their order."""
     every = list(original.mistakes())
-    if count is None or count >= len(every):
-        return every
-    chosen = random.Random(len(every)).sample(range(len(every)), count)  # noqa: S311
-    return [every[number] for number in sorted(chosen)]
+    return every if count is None else [every[place] for place in chosen_of(len(every), count)]
+
+
+def chosen_of(every: int, count: int) -> Sequence[int]:
+    """So many places of all, the same each time and in their order."""
+    if count >= every:
+        return range(every)
+    return sorted(random.Random(every).sample(range(every), count))  # noqa: S311
 
 
 def judged(original: Original, mistakes: Iterable[Mistake]) -> Iterator[Verdict]:
     """Check and judge a diagram with each of some mistakes."""
-    right = behaviour(original.diagram)
+    judge = Judge(original.diagram)
     for mistake in mistakes:
-        yield verdict(original, right, mistake)
+        yield verdict(original, judge, mistake)
 
 
-def verdict(original: Original, right: Behaviour, *mistakes: Mistake) -> Verdict:
+def verdict(original: Original, judge: Judge, *mistakes: Mistake) -> Verdict:
     """Check and judge a diagram with some mistakes at once, told as the first of them."""
     diagram = original.with_mistakes(*mistakes)
-    matters = tuple(differences(right, behaviour(diagram)))
-    return Verdict(mistakes[0], matters, grave(wirecheck.check(diagram).findings))
+    findings = grave(wirecheck.check(diagram).findings)
+    matters = judge.first_difference(diagram)
+    if matters and not findings:
+        return Verdict(mistakes[0], tuple(judge.differences(diagram)), findings)
+    return Verdict(mistakes[0], (matters,) if matters else (), findings)
 
 
 def grave(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -133,27 +145,112 @@ def counts(verdicts: Iterable[Verdict]) -> Counter[str]:
     return counted
 
 
+# ---- many at once --------------------------------------------------------------------------
+
+#: So many mistakes are one piece of work.
+AT_ONCE = 50
+
+
+class Piece(NamedTuple):
+    """Some mistakes of one example, by their places among all."""
+
+    example: str
+    places: tuple[int, ...]
+
+
+class Done(NamedTuple):
+    """What became of a piece.
+
+    Attributes:
+        counted: the figures of the table.
+        told: what was not right, a line each.
+        seconds: of the process's own.
+    """
+
+    counted: Counter[str]
+    told: tuple[str, ...]
+    seconds: float
+
+
+@lru_cache(maxsize=1)
+def _example_and_judge(name: str) -> tuple[Original, list[Mistake], Judge]:
+    original = example(name)
+    return original, list(original.mistakes()), Judge(original.diagram)
+
+
+def do(piece: Piece) -> Done:
+    """Check and judge every mistake of a piece."""
+    original, mistakes, judge = _example_and_judge(piece.example)
+    gc.collect()
+    gc.freeze()  # what is there now stays: no need to look through it again and again
+    started = process_time()
+    verdicts = [verdict(original, judge, mistakes[place]) for place in piece.places]
+    seconds = process_time() - started
+    return Done(counts(verdicts), tuple(_told(verdicts)), seconds)
+
+
+def done(name: str, places: Sequence[int], jobs: int) -> Iterator[Done]:
+    """Do all of some mistakes of an example, a piece after the other, in their order."""
+    starts = range(0, len(places), AT_ONCE)
+    pieces = [Piece(name, tuple(places[start : start + AT_ONCE])) for start in starts]
+    if jobs == 1:
+        yield from map(do, pieces)
+        return
+    with ProcessPoolExecutor(jobs) as pool:
+        yield from pool.map(do, pieces)
+
+
+def _places(name: str, count: int | None, part: tuple[int, int]) -> list[int]:
+    original = example(name)
+    every = list(original.mistakes())
+    chosen = range(len(every)) if count is None else chosen_of(len(every), count)
+    number, parts = part
+    return list(chosen[number - 1 :: parts])
+
+
 def main(arguments: list[str] | None = None) -> int:
     """Run it, print the table, and return 1 if a mistake that matters was missed."""
+    options = _options(arguments)
+    print(f"{'':26}" + "".join(f"{column:>9}" for column in COLUMNS) + "  a second and core")
+    total: Counter[str] = Counter()
+    for path in options.examples:
+        name = Path(path).stem
+        places = _places(name, options.sample, options.part)
+        counted: Counter[str] = Counter()
+        told: list[str] = []
+        seconds = 0.0
+        for piece in done(name, places, options.jobs):
+            counted += piece.counted
+            told += piece.told
+            seconds += piece.seconds
+            rate = counted["mutants"] / seconds
+            so_far = f"{name}: {counted['mutants']} of {len(places)}, {rate:.1f} a second and core"
+            print(f"\r{so_far}", end="", file=sys.stderr, flush=True)
+        print(file=sys.stderr)
+        total += counted
+        print(f"{name:26}{_figures(counted)}{counted['mutants'] / seconds:10.1f}", flush=True)
+        if options.tell:
+            print("".join(f"  {line}\n" for line in told), end="", flush=True)
+    print(f"{'all':26}{_figures(total)}")
+    return 1 if total["missed"] else 0
+
+
+def _options(arguments: list[str] | None) -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("examples", nargs="*", default=RIGHT, metavar="EXAMPLE")
     parser.add_argument("--sample", type=int, help="so many mistakes of each example")
+    parser.add_argument("--part", type=_part, default=(1, 1), metavar="K/N", help="the K-th of N")
+    parser.add_argument("--jobs", type=int, default=1, help="so many processes")
     parser.add_argument("--tell", action="store_true", help="say which were not right")
-    options = parser.parse_args(arguments)
-    print(f"{'':26}" + "".join(f"{column:>9}" for column in COLUMNS) + "  a second")
-    total: Counter[str] = Counter()
-    for name in options.examples:
-        original = example(Path(name).stem)
-        started = process_time()
-        verdicts = list(judged(original, sample(original, options.sample)))
-        rate = len(verdicts) / (process_time() - started)
-        counted = counts(verdicts)
-        total += counted
-        print(f"{Path(name).stem:26}{_figures(counted)}{rate:10.0f}", flush=True)
-        if options.tell:
-            print("".join(f"  {line}\n" for line in _told(verdicts)), end="", flush=True)
-    print(f"{'all':26}{_figures(total)}")
-    return 1 if total["missed"] else 0
+    return parser.parse_args(arguments)
+
+
+def _part(text: str) -> tuple[int, int]:
+    number, _, parts = text.partition("/")
+    if not 1 <= int(number) <= int(parts):
+        message = f"{text}: no such part"
+        raise argparse.ArgumentTypeError(message)
+    return int(number), int(parts)
 
 
 def _figures(counted: Counter[str]) -> str:
