@@ -199,23 +199,6 @@ def documents() -> dict[str, dict[str, Any]]:
                 ),
             ]
         ),
-        "replace": replace_json(
-            ReplaceFile(
-                "a.wiring",
-                "Heater",
-                wrong.problems,
-                (),
-                replace(
-                    diagram,
-                    load_text(
-                        "part box is pilot-ignition-control: one-rod\n"
-                        "part pilot is pilot-burner: one-rod\n"
-                    ).diagram,
-                ),
-                ("box: runs",),
-                ("box: runs",),
-            )
-        ),
         "schema": schemas_json(),
         "report": reports_json(
             [
