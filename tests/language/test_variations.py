@@ -163,6 +163,19 @@ set box: retry lockout
     assert str(last.parts["xfmr"].values["rating"]) == "75 VA"
 
 
+def test_variants_that_do_not_go_together_are_not_combined() -> None:
+    text = f"""{HEATER}variant a
+remove part limit
+wire xfmr.R to stat
+variant b
+wire limit.2 to earth
+variant c
+set box: trial 60 s
+"""
+    together = all_combinations(wirecheck.load_text(text))
+    assert [each.name for each in together.built] == ["a + c", "b + c"]
+
+
 def test_so_many_combinations_are_built_and_no_more() -> None:
     options = "".join(f"variant v{n}\nnote “{n}”\nend\n" for n in range(10))
     together = all_combinations(wirecheck.load_text(f"part k is relay\n{options}"))

@@ -46,7 +46,10 @@ def variations(built: Built) -> tuple[Variation, ...]:
 
 
 def all_combinations(built: Built) -> Combinations:
-    """Every two and more variants that do not touch the same things, as one diagram each."""
+    """Every two and more variants that go together, as one diagram each.
+
+    They touch nothing in common, and together raise no problem that none of them has alone.
+    """
     variants = built.nested.variants
     touched = [_touched(each) for each in variants]
     chosen: list[tuple[int, ...]] = []
@@ -57,8 +60,10 @@ def all_combinations(built: Built) -> Combinations:
             chosen.append(together)
         if count > 4 * MOST_COMBINATIONS:
             break
+    alone = {problem for each in variations(built) for problem in each.problems}
     made = (_variation(built, [variants[number] for number in each]) for each in chosen)
-    return Combinations(tuple(made), count - len(chosen))
+    fitting = tuple(each for each in made if alone.issuperset(each.problems))
+    return Combinations(fitting, count - len(chosen))
 
 
 def _independent(touched: Sequence[frozenset[str]]) -> Iterator[tuple[int, ...]]:
