@@ -40,6 +40,34 @@ def test_a_check_loads_nothing_it_does_not_need(tmp_path: Path) -> None:
     assert not packages & HEAVY
 
 
+def test_a_check_without_claims_and_options_loads_nothing_for_them(tmp_path: Path) -> None:
+    (tmp_path / "heater.wiring").write_text(NO_BURNER_GROUND, encoding="utf-8")
+    script = (
+        "import sys\nfrom wirecheck.cli.main import run\nrun(['check', 'heater.wiring'])\n"
+        "print(*sys.modules)"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script],
+        check=True,
+        capture_output=True,
+        text=True,
+        cwd=tmp_path,
+        timeout=60,
+    )
+    loaded_here = {*done.stdout.splitlines()[-1].split()}
+    assert "wirecheck.check.engine" in loaded_here
+    assert not loaded_here & {
+        "wirecheck.check.accepts",
+        "wirecheck.check.claims",
+        "wirecheck.language.accepts",
+        "wirecheck.language.claims",
+        "wirecheck.language.variations",
+        "wirecheck.model.claim",
+        "wirecheck.report.baseline",
+        "wirecheck.sequence.calls",
+    }
+
+
 def test_the_functions_do_what_the_commands_do(tmp_path: Path) -> None:
     file = tmp_path / "heater.wiring"
     file.write_text(NO_BURNER_GROUND, encoding="utf-8")
