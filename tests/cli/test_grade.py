@@ -126,6 +126,16 @@ def test_a_key_with_a_finding_is_told_and_costs_nobody_anything(school: CommandL
     )
 
 
+def test_a_submission_stands_alone(school: CommandLine) -> None:
+    """Neither a neighbour's drawing nor the key can be handed in by including it."""
+    school.file("class/dan.wiring", 'include "ada.wiring"\n')
+    words = ("grade", "--key", "key.wiring", "--sheets", "none", "--jobs", "1")
+    answer = school(*words, "class/dan.wiring")
+    assert answer.code == 2
+    assert "class/dan.wiring:1:9: problem: " in answer.out
+    assert "unreadable" in answer.out
+
+
 def test_names_come_from_a_roster(school: CommandLine) -> None:
     school.file("roster.csv", "file,name\nbea.wiring,Beatrix Ó Dubhghaill\n")
     words = ("grade", "--key", "key.wiring", "--sheets", "none", "--jobs", "1")

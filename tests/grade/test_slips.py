@@ -11,7 +11,7 @@ from wirecheck import load_text
 from wirecheck.grade.key import Key
 from wirecheck.grade.record import Record
 from wirecheck.grade.rubric import default_rubric
-from wirecheck.grade.submission import Submission, grade
+from wirecheck.grade.submission import Submission, grade, read
 
 KEY = Key(load_text(HEATER).diagram, "key")
 
@@ -19,7 +19,8 @@ KEY = Key(load_text(HEATER).diagram, "key")
 def graded(folder: Path, text: str) -> Record:
     path = folder / "a.wiring"
     path.write_text(text, encoding="utf-8")
-    return grade(Submission(str(path), "A", "a"), [KEY], default_rubric()).record
+    submission = Submission(str(path), "A", "a")
+    return grade(submission, read(submission), [KEY], default_rubric()).record
 
 
 @pytest.mark.parametrize(

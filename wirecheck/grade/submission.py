@@ -14,7 +14,8 @@ from wirecheck.grade.marking import marked
 from wirecheck.grade.record import Record, Status, problems_told
 from wirecheck.grade.rubric import Rubric
 from wirecheck.grade.slips import read_as_meant
-from wirecheck.language.load import load_path
+from wirecheck.language.load import load_bytes
+from wirecheck.language.read import LARGEST_FILE_BYTES
 from wirecheck.model.diagram import Diagram
 
 #: A drawing with so many times the leads and parts of the largest key, and no fewer than so many,
@@ -45,34 +46,54 @@ class Result(NamedTuple):
 
     record: Record
     marked: Marked | None
-    sources: tuple[str, ...] = ()
 
 
-def grade(submission: Submission, keys: Sequence[Key], rubric: Rubric) -> Result:
-    """Read and mark a submission; what cannot be read or marked is told in its record."""
-    file, name, stem = submission
-    try:
-        built = load_path(Path(file))
-    except (OSError, ValueError) as error:
-        why = getattr(error, "strerror", None) or str(error) or "it failed"
-        return Result(
-            Record(file, name, stem, "unreadable", f"it cannot be read: {why.lower()}"), None
-        )
+def read(submission: Submission) -> bytes:
+    """Read a submission as it stands.
+
+    Raises:
+        OSError: it cannot be read, is no plain file, or is larger than any drawing.
+    """
+    path = Path(submission.file)
+    if path.exists() and not path.is_file():
+        raise OSError(0, "it is no plain file")
+    with path.open("rb") as file:
+        data = file.read(LARGEST_FILE_BYTES + 1)
+    if len(data) > LARGEST_FILE_BYTES:
+        raise OSError(0, f"it has more than {LARGEST_FILE_BYTES / 1e6:.0f} MB")
+    return data
+
+
+def unreadable(submission: Submission, error: OSError | ValueError) -> Record:
+    """The record of a submission that cannot be read at all."""
+    why = getattr(error, "strerror", None) or str(error) or "it failed"
+    return Record(*submission, "unreadable", f"it cannot be read: {why.lower()}")
+
+
+def grade(submission: Submission, data: bytes, keys: Sequence[Key], rubric: Rubric) -> Result:
+    """Mark a submission; what cannot be read or marked is told in its record.
+
+    It stands alone: nothing that it includes is read, be it a neighbour's drawing or the key.
+
+    Args:
+        submission: whose it is.
+        data: what `read` gave.
+        keys: what it is marked against.
+        rubric: how much each circuit weighs.
+    """
+    built = load_bytes(data, submission.file)
     problems = problems_told(built.problems)
     had_slips, built = bool(built.problems), read_as_meant(built)
-    sources = tuple(source.name for source in built.diagram.sources)
     if not built.diagram.leads:
         reason = "no lead could be read" if built.problems else "no lead is typed"
-        record = Record(file, name, stem, "unreadable", reason, problems)
-        return Result(record, None, sources)
+        return Result(Record(*submission, "unreadable", reason, problems), None)
     if too_large(built.diagram, keys):
         reason = f"it is too large to be an answer: {len(built.diagram.leads):,} leads"
-        return Result(Record(file, name, stem, "not marked", reason, problems), None, sources)
+        return Result(Record(*submission, "not marked", reason, problems), None)
     found = marked(keys, built.diagram, rubric, unread=bool(built.problems))
     status: Status = "mended" if had_slips else "marked"
     status = "partly read" if built.problems else status
-    record = Record(file, name, stem, status, problems=problems).with_mark(found)
-    return Result(record, found, sources)
+    return Result(Record(*submission, status, problems=problems).with_mark(found), found)
 
 
 def too_large(diagram: Diagram, keys: Sequence[Key]) -> bool:

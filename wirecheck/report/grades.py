@@ -13,7 +13,7 @@ from wirecheck.grade.key import Key
 from wirecheck.grade.marked import Marked
 from wirecheck.grade.record import Record, as_data, from_data
 from wirecheck.grade.rubric import Rubric
-from wirecheck.grade.submission import Submission, grade
+from wirecheck.grade.submission import Submission, grade, read, unreadable
 from wirecheck.language.load import load_path
 from wirecheck.report.checks import FINDINGS, NOTHING_FOUND, OUR_ERROR, UNUSABLE
 from wirecheck.report.grade_sheet import sheet_text
@@ -66,11 +66,8 @@ class Desk:
         about = [*names, *texts, repr(setup.rubric), setup.sheets, setup.version, str(GENERATION)]
         self._about = json.dumps(about)
 
-    def kept(self, submission: Submission) -> Path | None:
-        """Where its record is kept once it is marked; None if it cannot be read."""
-        data = _bytes(submission.file)
-        if data is None:
-            return None
+    def kept(self, submission: Submission, data: bytes) -> Path:
+        """Where the record of a submission is kept once it is marked."""
         digest = hashlib.sha256(self._about.encode())
         digest.update(json.dumps(submission).encode())
         digest.update(data)
@@ -79,29 +76,27 @@ class Desk:
 
 def mark(desk: Desk, submission: Submission) -> Record:
     """Mark a submission, unless it is marked already, and write its sheets."""
-    kept = desk.kept(submission)
-    if kept is not None and not desk.setup.again and (known := _known(kept)) is not None:
+    try:
+        data = read(submission)
+    except (OSError, ValueError) as error:
+        return _with_sheets(desk, unreadable(submission, error), None)
+    kept = desk.kept(submission, data)
+    if not desk.setup.again and (known := _known(kept)) is not None:
         return known
-    result = grade(submission, desk.keys, desk.setup.rubric)
+    result = grade(submission, data, desk.keys, desk.setup.rubric)
     record = _with_sheets(desk, result.record, result.marked)
-    if kept is not None:
-        included = {name: _digest(name) for name in result.sources if name != submission.file}
-        text = json.dumps({"record": as_data(record), "included": included}, sort_keys=True)
-        kept.parent.mkdir(parents=True, exist_ok=True)
-        write_whole(kept, text.encode())
+    kept.parent.mkdir(parents=True, exist_ok=True)
+    write_whole(kept, json.dumps(as_data(record), sort_keys=True).encode())
     return record
 
 
 def _known(kept: Path) -> Record | None:
-    """A record that is kept, if all it was made from and all that was made of it is there."""
+    """A record that is kept, if all that was made of it is there."""
     try:
-        stated = json.loads(kept.read_bytes())
-        record = from_data(stated["record"])
-        same = all(_digest(name) == digest for name, digest in stated["included"].items())
+        record = from_data(json.loads(kept.read_bytes()))
     except (OSError, ValueError, TypeError, KeyError, AttributeError):
         return None
-    there = all(Path(path).is_file() for path in record.sheets)
-    return record if same and there else None
+    return record if all(Path(path).is_file() for path in record.sheets) else None
 
 
 def _with_sheets(desk: Desk, record: Record, found: Marked | None) -> Record:
@@ -129,24 +124,6 @@ def _drawn(
     for number, page in enumerate(tables, 1):
         yield f"mark-{number}", render(page, file_format)
     yield "drawing", render(drawing, file_format)
-
-
-def _bytes(file: str) -> bytes | None:
-    from wirecheck.language.read import LARGEST_FILE_BYTES
-
-    path = Path(file)
-    try:
-        if not path.is_file():
-            return None
-        with path.open("rb") as opened:
-            return opened.read(LARGEST_FILE_BYTES + 1)
-    except (OSError, ValueError):
-        return None
-
-
-def _digest(name: str) -> str:
-    data = _bytes(name)
-    return hashlib.sha256(data).hexdigest() if data is not None else ""
 
 
 def exit_code(records: list[Record]) -> int:
