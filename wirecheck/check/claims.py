@@ -12,6 +12,7 @@ from typing import Final, Literal, NamedTuple
 
 from wirecheck.check.claim_continuity import why_continuity
 from wirecheck.check.claim_moments import Found, Moment, Moments, is_a_phase_here
+from wirecheck.check.claim_phases import built_without
 from wirecheck.check.claim_readings import Readings, Shown
 from wirecheck.check.claim_reasons import ClaimReasons
 from wirecheck.check.claim_signals import NotSimulatedError, Seen, Signals, in_the_words_of
@@ -20,7 +21,6 @@ from wirecheck.model.claim import UNITS, Claim, State
 from wirecheck.model.diagram import Part
 from wirecheck.model.nearest import both
 from wirecheck.sequence.answers import View
-from wirecheck.sequence.control import Phase
 from wirecheck.sequence.script import Script, heat_call
 from wirecheck.sequence.story import Story
 from wirecheck.sequence.untraced import untraced
@@ -128,20 +128,18 @@ class Bench:
         found = self._moments.of(claim, self._signals.holds)
         if not found.stretches:
             return self._never(claim, found)
-        last: _Outcome | None = None
+        looks: list[_Outcome] = []
         for each in self._looks(claim, found):
-            last = last if last and last.holds and each.holds else each
             if not each.holds:
                 return self._answered(claim, "refuted", each)
+            looks.append(each)
         if claim.state and not claim.state.on and claim.state.subject.signal in _OFF_THROUGHOUT:
             dangerous = self._moments.of(claim, self._signals.holds, View.DANGER)
             for each in self._looks(claim, dangerous):
                 if not each.holds:
                     surely = self._answered(claim, "refuted", each)
                     return surely._replace(computed=f"may be {surely.computed}", why=_MAY)
-        if last is None:
-            return self._never(claim, found)
-        return self._answered(claim, "proved", last)
+        return self._answered(claim, "proved", max(looks, key=_telling))
 
     def _looks(self, claim: Claim, found: Found) -> Iterator[_Outcome]:
         """One look after the other, at the moments that count."""
@@ -226,7 +224,9 @@ class Bench:
             return Answer(claim, "never", why=breaks or unseen)
         controls = self._moments.controls_of(claim)
         built = [
-            f"{each.name} {words}" for each in controls if (words := _built_without(each, claim))
+            f"{each.name} {words}"
+            for each in controls
+            if (words := built_without(each, claim.phase))
         ]
         if built and len(built) == len(controls):
             return Answer(claim, "never", why="; ".join(built), by_build=True)
@@ -257,6 +257,11 @@ def _holds_throughout(claim: Claim) -> bool:
     return claim.bounds is not None and claim.bounds.low <= 0
 
 
+def _telling(look: _Outcome) -> tuple[float, float]:
+    """Of looks that hold the most telling: the highest value, and the last of equal ones."""
+    return (look.shown.value if look.shown else 0.0), look.moment.time_s
+
+
 def _is_something_there(answer: Answer) -> bool:
     """Whether an answer rests on something that is on, or has volts, or conducts."""
     claim, proved = answer.claim, answer.verdict == "proved"
@@ -275,24 +280,3 @@ def _came_to(phase: str, control: Part, found: Found) -> bool:
     """Whether a control came to a phase in some run."""
     rests = (rest for run in found.runs for rest in run.trace.rests)
     return any(rest.phases[control.key] == phase for rest in rests)
-
-
-def _built_without(control: Part, claim: Claim) -> str:
-    """Why a control that is well has no such phase, in words behind its name; "" if it may."""
-    phase = claim.phase
-    retry, tries = control.values.get("retry"), control.values.get("tries")
-    if phase == Phase.LOCKOUT.value:
-        return {
-            "continuous": "waits and tries again, it never locks out (retry continuous)",
-            "none": "never ends its trial (retry none)",
-        }.get(str(retry), "")
-    if phase == Phase.WAIT.value:
-        if retry in ("lockout", "none"):
-            return {
-                "lockout": "locks out after one trial, it does not wait (retry lockout)",
-                "none": "never ends its trial (retry none)",
-            }[str(retry)]
-        return "locks out after one trial (tries 1)" if tries == 1 else ""
-    if phase == Phase.DAMPER_OPENING.value and control.values.get("damper-plug") == "fitted":
-        return "waits for no damper: its shorting plug is in"
-    return ""
