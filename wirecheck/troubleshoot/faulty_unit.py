@@ -20,10 +20,12 @@ from wirecheck.circuit.nets import Nets
 from wirecheck.circuit.numbered import CLOSED_OHM, Branch, Case, Circuit, SourceBranch
 from wirecheck.model.diagram import Diagram, Terminal
 from wirecheck.model.kind import FLAG_SET, SourceSpec
+from wirecheck.sequence.burner import BURNING
 from wirecheck.sequence.plant import Plant
 from wirecheck.sequence.script import BEFORE_CALL_S, CALL_LENGTH_S, Script, Stimulus, heat_call
 from wirecheck.sequence.simulator import Simulation
 from wirecheck.sequence.trace import Rest, Trace
+from wirecheck.sequence.tracks import track_of
 from wirecheck.troubleshoot.alteration import Alteration
 from wirecheck.troubleshoot.part_faults import load_attribute
 
@@ -34,10 +36,17 @@ _MOST_RUNS = 3
 
 
 class Moment(NamedTuple):
-    """A moment of a call: with the gas cock shut or open, so many seconds from the call."""
+    """A moment of a call.
+
+    Attributes:
+        gas: whether the gas cock is open.
+        time_s: seconds from the call.
+        control: key of the control whose gas cock that is; "" for all.
+    """
 
     gas: bool
     time_s: float
+    control: str = ""
 
 
 class FaultyUnit:
@@ -174,10 +183,23 @@ class FaultyUnit:
         return self._simulation(gas=False).run()
 
     def _rest(self, moment: Moment | None) -> Rest:
-        trace = self.trace if moment is None or moment.gas else self.dry_trace
+        is_dry = moment is not None and not moment.gas and self._has_burnt(moment)
+        trace = self.dry_trace if is_dry else self.trace
         time_s = -1.0 if moment is None else moment.time_s
         before = [rest for rest in trace.rests if rest.time_s <= time_s]
         return before[-1] if before else trace.rests[0]
+
+    def _has_burnt(self, moment: Moment) -> bool:
+        """Whether a flame burnt before a moment: until then the gas cock changes nothing."""
+        parts = self._drawn.parts.values()
+        controls = [part for part in parts if part.family == "ignition-control"]
+        return any(
+            change.state == BURNING and change.time_s <= moment.time_s
+            for control in controls
+            if moment.control in ("", control.key)
+            for flame in ("pilot flame", "main flame")
+            for change in self.trace.of(track_of(flame, control.name, many=len(controls) > 1))
+        )
 
     # ---- measuring it ----------------------------------------------------------------------
 

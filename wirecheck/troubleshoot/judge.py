@@ -8,7 +8,7 @@ from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Group, Suspect
 from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.endings import ending, repairs
 from wirecheck.troubleshoot.entropy import entropy_bits
-from wirecheck.troubleshoot.next_reading import Choice, Table, choose, merged, table
+from wirecheck.troubleshoot.next_reading import Choice, Table, bare_table, choose, merged, table
 from wirecheck.troubleshoot.posterior import Standing, standings
 from wirecheck.troubleshoot.reading import Observation, Outcome
 from wirecheck.troubleshoot.several import contradictions, doubles
@@ -36,8 +36,10 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
         agreeing, remarks = _without_a_single(dictionary, observations)
     may_be_well = bool(agreeing) and agreeing[0].candidate == (0,) and dictionary.works_as_drawn
     taken = {each.reading.key for each in observations}
-    left = agreeing or _nearest(dictionary, observations)
-    rest = table(dictionary, left, observations, seen_first=may_be_well)
+    if agreeing:
+        rest = table(dictionary, agreeing, observations, seen_first=may_be_well)
+    else:
+        rest = bare_table(dictionary, _nearest(dictionary, observations))
     is_sure = bool(agreeing) and _most(rest) >= SURE
     choice = None
     all_seen = bool(taken) and taken.issuperset(each.key for each in dictionary.symptoms)
@@ -46,7 +48,7 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
         choice = choose(rest)
     if choice is None and agreeing:
         if may_be_well and observations:
-            rest, remarks, is_sure = table(dictionary, agreeing[:1], observations), [_WELL], False
+            rest, remarks, is_sure = bare_table(dictionary, agreeing[:1]), [_WELL], False
         rest = merged(rest)
     groups = _named(dictionary, rest, observations)
     end = ending(groups if agreeing else (), is_sure=is_sure) if choice is None else None
@@ -62,8 +64,11 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
 
 def _nearest(dictionary: Dictionary, observations: Sequence[Observation]) -> list[Standing]:
     """What explains all but one or two of the observations."""
-    some = standings(dictionary, dictionary.singles, observations, most_failed=2)
-    return some or [Standing((0,), 1.0, ())]
+    for most_failed in (1, 2):
+        some = standings(dictionary, dictionary.singles, observations, most_failed)
+        if some:
+            return some
+    return [Standing((0,), 1.0, ())]
 
 
 def _made(dictionary: Dictionary, observations: Sequence[Observation]) -> int:

@@ -176,4 +176,4 @@ class Patient:
 def _moment(reading: Reading) -> Moment | None:
     if reading.stage is Stage.IDLE:
         return None
-    return Moment(reading.stage is not Stage.TRIAL, reading.at_s)
+    return Moment(reading.stage is not Stage.TRIAL, reading.at_s, reading.part)

@@ -88,15 +88,16 @@ def table(
         columns = [n for n, each in enumerate(dictionary.all_readings) if is_left(each)]
         readings = [dictionary.all_readings[column] for column in columns]
         positions = np.array([dictionary.row(one.candidate)[columns] for one in standing])
+    return bare_table(dictionary, standing)._replace(readings=readings, numbers=outcomes(positions))
+
+
+def bare_table(dictionary: Dictionary, standing: Sequence[Standing]) -> Table:
+    """The candidates with nothing left to read."""
+    import numpy as np
+
     weights = np.array([one.weight for one in standing])
-    numbers = outcomes(positions)
-    return Table(
-        standing,
-        weights / weights.sum(),
-        readings,
-        numbers,
-        _groups(dictionary, standing),
-    )
+    numbers = np.zeros((len(standing), 0), dtype=np.int64)
+    return Table(standing, weights / weights.sum(), (), numbers, _groups(dictionary, standing))
 
 
 def _groups(dictionary: Dictionary, standing: Sequence[Standing]) -> Numbers:

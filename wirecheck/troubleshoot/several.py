@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 
 from wirecheck.troubleshoot.dictionary import Candidate, Dictionary
 from wirecheck.troubleshoot.hitting import minimal_conflicts, minimal_hitting_sets
@@ -11,7 +12,7 @@ from wirecheck.troubleshoot.reading import Observation
 from wirecheck.troubleshoot.scale import distance
 
 #: So many pairs, the likeliest, are simulated: as many as take about a second.
-MOST_PAIRS = 30
+MOST_PAIRS = 15
 #: So many of the faults that explain an observation, the likeliest, are paired.
 MOST_EACH = 40
 
@@ -25,11 +26,11 @@ def doubles(dictionary: Dictionary, observations: Sequence[Observation]) -> list
     """
     told = [each for each in observations if not each.is_missing]
     conflicts = []
+    likeliest = sorted(dictionary.singles, key=dictionary.prior, reverse=True)
     for observation in told:
         if not _explains(dictionary, (0,), observation):
-            found = [one for one in dictionary.singles if _explains(dictionary, one, observation)]
-            found.sort(key=dictionary.prior, reverse=True)
-            conflicts.append([number for (number,) in found[:MOST_EACH]])
+            found = (one for one in likeliest if _explains(dictionary, one, observation))
+            conflicts.append([number for (number,) in islice(found, MOST_EACH)])
     if len(conflicts) < 2 or not all(conflicts):
         return []
     pairs: list[Candidate] = [
@@ -47,18 +48,17 @@ def contradictions(
 ) -> list[tuple[Observation, ...]]:
     """The smallest sets of observations that no single fault shows together."""
     told = [number for number, each in enumerate(observations) if not each.is_missing]
-    explained = {
-        number: {
-            one for one in dictionary.singles if _explains(dictionary, one, observations[number])
-        }
-        for number in told
-    }
+    # What is seen is compared first: few faults are left for which a reading is then simulated.
+    told.sort(key=lambda number: observations[number].reading.kind != "watch")
 
     def holds(numbers: tuple[int, ...]) -> bool:
-        return bool(set.intersection(*(explained[number] for number in numbers)))
+        return any(
+            all(_explains(dictionary, one, observations[number]) for number in numbers)
+            for one in dictionary.singles
+        )
 
     found = minimal_conflicts(told, holds, most=3)
-    return [tuple(observations[number] for number in numbers) for numbers in found]
+    return [tuple(observations[number] for number in sorted(numbers)) for numbers in found]
 
 
 def _explains(dictionary: Dictionary, candidate: Candidate, observation: Observation) -> bool:

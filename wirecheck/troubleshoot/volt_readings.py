@@ -88,6 +88,7 @@ class VoltReadings:
             costs()["line-volts" if line else "volts"],
             cautions=cautions,
             points=(red, black),
+            part=control.key if control else "",
             at_s=at_s,
         )
 
