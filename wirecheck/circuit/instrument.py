@@ -96,6 +96,28 @@ class Ohmmeter:
         return ohms if ohms < OPEN_OHM else math.inf
 
 
+class LeadMeter:
+    """A clamp around single leads of the powered circuit."""
+
+    def __init__(self, nets: Nets) -> None:
+        """Number the circuit with a branch for each lead."""
+        self._net = net = netlist(nets, each_lead=True)
+        self._solver = Elimination(net.circuit)
+        self._bonds = [nets.elements_of[key.part][key.number].name == "solid" for key in net.bonds]
+
+    def amps(self, closed: Positions, lead: int) -> float:
+        """What it shows of a lead that conducts, rms.
+
+        Args:
+            closed: which contacts are closed.
+            lead: its number.
+        """
+        flags = [closed[key] for key in self._net.switches]
+        rest = self._solver.solve(Case([*flags, *self._bonds]))
+        branch = self._net.circuit.branches[self._net.leads[lead]]
+        return abs(rest.across(branch.a, branch.b) or 0.0) / abs(branch.ohms)
+
+
 def with_leads_off(diagram: Diagram, terminal: Terminal) -> Diagram:
     """The diagram with every lead that lands on a terminal taken off there, its end in the air."""
     leads = []
