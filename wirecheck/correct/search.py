@@ -171,7 +171,7 @@ class _Search:
                 self._note_nearest(nodes[:1])
                 for node in _first(nodes, narrowly, _FOLLOWED):
                     self._tries(node.state, *self._ways(node)[:2])
-            for node in _first(nodes, widely, 1):
+            for node in _first(nodes, widely, 0 if self._answers else 1):
                 self._tries(node.state, *self._ways(node)[::2])
         return sorted(nodes, key=_by_what_is_left)
 
