@@ -1,4 +1,9 @@
-"""Shannon's networks, counted state by state, and the two ways of solving a network compared."""
+"""Shannon's networks, counted state by state, and the two ways of solving a network compared.
+
+The networks are those of C. E. Shannon, "A symbolic analysis of relay and switching circuits",
+Transactions of the AIEE 57 (1938) 713-723, read in a formalisation of his thesis; the row of burner
+permissives is that of "Lessons in Electric Circuits", volume IV, chapter 6.
+"""
 
 from __future__ import annotations
 

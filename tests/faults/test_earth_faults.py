@@ -1,6 +1,8 @@
 """Earth faults past a limit in the hot or the common leg, solved, and solved by ngspice.
 
-24 V behind 0.5 ohm, a coil of 60 ohm, faults of 1 mohm, the limit open unless said.
+24 V behind 0.5 ohm, a coil of 60 ohm, faults of 1 mohm, the limit open unless said.  The figures
+are our own; what they show is why all contacts belong between the switched conductor and one end of
+the coil (IEC 60204-1, 9.4.3, method a, read where a page quotes it).
 """
 
 from __future__ import annotations
@@ -46,6 +48,7 @@ TABLE = (
     ("common", True, (BETWEEN,), False, 23.8, 0.4),
     ("common", True, (BETWEEN, HOT), False, 0.05, 47.8),
     ("common", True, (BETWEEN, COMMON), False, 23.8, 0.4),
+    ("common", False, (), False, 0.0, 0.0),
     ("common", False, (BETWEEN,), False, 0.0, 0.0),
     ("common", False, (BETWEEN, HOT), False, 0.0, 0.0),
     ("common", False, (BETWEEN, COMMON), False, 23.8, 0.4),

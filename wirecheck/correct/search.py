@@ -136,7 +136,7 @@ class _Search:
         self, here: Sequence[Finding], screen: Screen, ways: Rings, children: list[_Child]
     ) -> None:
         """Follow what took findings away to the bound of edits."""
-        if self._bound.edits < 2:
+        if self._bound.edits < 2 or self._is_late():
             return
         nodes = self._second(_better(children, len(here))[:_LOOKED_AT], rounds=1)
         if not self._answers:
