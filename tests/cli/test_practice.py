@@ -113,7 +113,7 @@ def test_a_file_in_the_place_of_the_folder_is_told(heater: CommandLine) -> None:
 
 def test_the_words_of_the_call_are_those_of_the_package() -> None:
     """They are written out in the command so that its help imports nothing."""
-    assert FORMS == tuple(form.value for form in Form)
-    assert DIFFICULTIES == tuple(each.value for each in Difficulty)
+    assert tuple(form.value for form in Form) == FORMS
+    assert tuple(each.value for each in Difficulty) == DIFFICULTIES
     families = {rule.rule.family.replace(" ", "-") for rule in RULES.values()}
     assert set(CIRCUITS) == families - {"electrical", "workmanship"}

@@ -11,6 +11,7 @@ from wirecheck.model.finding import Breaks
 from wirecheck.practice.behaviour import behaviour_of
 from wirecheck.practice.difficulty import Difficulty
 from wirecheck.practice.exercise import Exercise, NotRightError, Wish, exercises
+from wirecheck.practice.likelihood import weight
 from wirecheck.practice.mistake import Form, mistakes
 from wirecheck.rules.registry import RULES
 
@@ -143,3 +144,23 @@ def test_mistakes_are_those_of_one_device() -> None:
 
 def test_the_key_itself_is_right() -> None:
     assert not [each for each in check(right()).findings if each.breaks > Breaks.WORKMANSHIP]
+
+
+def test_every_exercise_states_its_links_so_that_a_wrong_one_does_not_stand_out() -> None:
+    for made in exercises(right(), Wish(exercises=2, forms=(Form.MISSING,))):
+        assert "sense-link cut" in made.text
+        assert "damper-plug fitted" in made.text
+
+
+def test_no_lead_lands_on_a_pin_of_the_damper_socket() -> None:
+    for each in mistakes(right()):
+        if each.form is Form.WRONG_TERMINAL:
+            assert not any(place.name.startswith("D-") for place in each.places)
+
+
+def test_what_people_do_often_comes_up_often() -> None:
+    diagram = right()
+    by_words = {each.words: weight(diagram, each) for each in mistakes(diagram)}
+    ground = by_words["the lead from box.GND to pilot.HOOD is missing"]
+    line = by_words["the lead from line.L1 to service.1 is missing"]
+    assert ground > 5 * line

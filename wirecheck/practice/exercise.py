@@ -9,9 +9,9 @@ mistakes of the exercise beside it.
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable, Sequence
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from pathlib import PurePath
-from typing import Final, NamedTuple
+from typing import Final, NamedTuple, TypeVar
 
 from wirecheck.check.engine import Checked, check
 from wirecheck.correct.likelihood import joins
@@ -23,8 +23,11 @@ from wirecheck.model.diagram import Diagram, Lead, LeadRole
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.practice.behaviour import behaviour_of
 from wirecheck.practice.difficulty import Difficulty, difficulty
-from wirecheck.practice.mistake import Form, Mistake, mistakes
+from wirecheck.practice.likelihood import FORMS, weight
+from wirecheck.practice.mistake import Form, Mistake, links_of, mistakes
 from wirecheck.rules.registry import RULES
+
+_Thing = TypeVar("_Thing", bound=Hashable)
 
 #: Ending of the files with the wiring.
 SUFFIX: Final = ".wiring"
@@ -122,14 +125,14 @@ class _Set:
     def __init__(self, right: Diagram, wish: Wish) -> None:
         self._wish = wish
         self._stem = PurePath(right.source.name).stem or "diagram"
-        self._right = _read(lead_by_lead(right, right.leads, right.title))
+        self._right = _with_links_stated(_read(lead_by_lead(right, right.leads, right.title)))
         self._start = Rewired.nothing_changed(self._right)
         self._does = behaviour_of(self._right)
         self._chance = random.Random(f"{wish.seed} {wish.mistakes}")  # noqa: S311 - no secret
-        self._by_form: dict[Form, list[Mistake]] = {form: [] for form in wish.forms}
+        self._by_form: dict[Form, dict[Mistake, float]] = {form: {} for form in wish.forms}
         for mistake in mistakes(self._right):
             if mistake.form in self._by_form:
-                self._by_form[mistake.form].append(mistake)
+                self._by_form[mistake.form][mistake] = weight(self._right, mistake)
         self._looked_at: dict[Mistake, _Drawn] = {}
         self._wirings: set[object] = set()
         self._told: set[object] = set()
@@ -174,10 +177,10 @@ class _Set:
         """Mistakes at different leads and places, each of which matters alone."""
         chosen: list[Mistake] = []
         for _ in range(self._wish.mistakes):
-            form = self._chance.choice([form for form, some in self._by_form.items() if some])
-            mistake = self._chance.choice(self._by_form[form])
+            form = self._one_of({form: FORMS[form] for form, some in self._by_form.items() if some})
+            mistake = self._one_of(self._by_form[form])
             if not self._look_at(mistake).usable:
-                self._by_form[form].remove(mistake)
+                del self._by_form[form][mistake]
                 break
             apart = all(
                 not (mistake.leads & other.leads or mistake.places & other.places)
@@ -187,6 +190,10 @@ class _Set:
                 break
             chosen.append(mistake)
         return chosen
+
+    def _one_of(self, weights: Mapping[_Thing, float]) -> _Thing:
+        """One of some things, drawn by their weights."""
+        return self._chance.choices(list(weights), list(weights.values()))[0]
 
     def _look_at(self, mistake: Mistake) -> _Drawn:
         """Whether a mistake can be used: it is as hard as wished, and is more than workmanship."""
@@ -243,6 +250,18 @@ class _Set:
                 edit = set_attribute(_read(text), change.part, change.attribute, change.value)
                 text = apply(text, [edit])
         return text
+
+
+def _with_links_stated(diagram: Diagram) -> Diagram:
+    """The diagram with every link and plug stated, so that none follows from a misplaced lead.
+
+    Otherwise a wrong one would be the only one that is stated, and give itself away.
+    """
+    for key, part in diagram.parts.items():
+        for name, value in links_of(part):
+            edit = set_attribute(diagram, key, name, value)
+            diagram = _read(apply(diagram.source.text, [edit]))
+    return diagram
 
 
 def _leads(state: Rewired) -> list[Lead]:

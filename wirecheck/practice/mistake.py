@@ -70,7 +70,7 @@ def mistakes(diagram: Diagram) -> Iterator[Mistake]:
             part.terminal(name) for name, spec in part.structure.terminals.items() if not spec.inner
         ]
         for number, end in at[key]:
-            yield from _wrong_terminal(diagram, number, end, landings)
+            yield from _wrong_terminal(diagram, number, end, _in_reach(diagram, end, landings))
         for (one, end), (other, its) in combinations(at[key], 2):
             if one != other and end != its:
                 yield _exchanged(diagram, Exchange(one, end, other, its))
@@ -82,6 +82,18 @@ def _missing(diagram: Diagram, number: int) -> Mistake:
     lead = diagram.leads[number]
     words = f"the lead from {diagram.show(lead.a)} to {diagram.show(lead.b)} is missing"
     return Mistake(Form.MISSING, TakeOut(number), words, frozenset((lead.a, lead.b)))
+
+
+def _in_reach(diagram: Diagram, end: Terminal, landings: list[Terminal]) -> list[Terminal]:
+    """Where a lead can land by mistake: one on a screw not in a socket, and none the other way."""
+    return [each for each in landings if _is_pin(diagram, each) == _is_pin(diagram, end)]
+
+
+def _is_pin(diagram: Diagram, terminal: Terminal) -> bool:
+    """Whether a terminal of a control is a pin of the socket for the damper's harness."""
+    spec = diagram.spec(terminal)
+    is_control = diagram.parts[terminal.part].family == "ignition-control"
+    return is_control and spec is not None and spec.role.startswith("damper-")
 
 
 def _wrong_terminal(
@@ -122,12 +134,18 @@ def _jumpers(diagram: Diagram, part: Part) -> Iterator[Mistake]:
             yield Mistake(Form.JUMPER, Add(a, b), words, frozenset((a, b)))
 
 
-def _links(part: Part) -> Iterator[Mistake]:
-    """A link or plug as it should not be: those of the device that have the choice ``fitted``."""
+def links_of(part: Part) -> Iterator[tuple[str, str]]:
+    """The links and plugs of a part, each with how it is: attributes with the choice ``fitted``."""
     for name, spec in part.kind.attributes.items():
-        right = part.values.get(name)
-        for value in spec.choices if _FITTED in spec.choices else ():
-            if right is not None and value != right:
+        if _FITTED in spec.choices and name in part.values:
+            yield name, str(part.values[name])
+
+
+def _links(part: Part) -> Iterator[Mistake]:
+    """A link or plug as it should not be."""
+    for name, right in links_of(part):
+        for value in part.kind.attributes[name].choices:
+            if value != right:
                 words = f"the {name.replace('-', ' ')} of {part.name} is {value}, not {right}"
                 places = frozenset(part.terminal(each) for each in part.structure.terminals)
                 yield Mistake(Form.LINK, Fit(part.key, name, value), words, places)
