@@ -1,8 +1,8 @@
 """What a change of the wiring mends, found with as little looking as will do.
 
-Most changes that are tried mend nothing.  So the rules that objected are asked one at a time, the
-one first that most often objects again, and the first that leaves too little mended ends it; only
-what passes is checked in full, for anything new.
+Most changes that are tried mend nothing, or break something else.  So the rules that objected are
+asked one at a time, the one first that objected last, and the first that leaves too little mended
+ends it; then those by which other changes broke something.  Only what passes is checked in full.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from wirecheck.check.standing_back import COVERING, speaks_for_itself
 from wirecheck.check.trials import Trial
 from wirecheck.circuit.nets import Nets
 from wirecheck.language.derive import with_derived_defaults
@@ -56,6 +57,7 @@ class Mending:
         for each in filter(is_grave, findings):
             self._grave.setdefault(each.rule, set()).add(_key(each))
         self._asked = [name for name in self._grave if name in RULES]
+        self._broken_by_others: dict[str, None] = {}
         self.grave = sum(map(len, self._grave.values()))
 
     def mended(self, trial: Trial, more_than: int) -> Mend | None:
@@ -69,13 +71,29 @@ class Mending:
             None if it mends no more than those, or brings a new grave one.
         """
         facts = self._changed(trial)
-        if not self._may_mend(facts, more_than):
+        if not self._may_mend(facts, more_than) or self._breaks_what_others_did(facts):
             return None
-        after = {_key(each): each.breaks for each in self._judge(facts)}
-        if any(b > Breaks.WORKMANSHIP for key, b in after.items() if key not in self._before):
+        found = list(self._judge(facts))
+        new = [each.rule for each in found if self._is_new(each)]
+        if new:
+            self._broken_by_others |= dict.fromkeys(filter(speaks_for_itself, new))
             return None
+        after = set(map(_key, found))
         mend = Mend(trial, tuple(each for each in self._findings if _key(each) not in after))
         return mend if mend.grave > more_than else None
+
+    def _is_new(self, finding: Finding) -> bool:
+        return is_grave(finding) and _key(finding) not in self._before
+
+    def _breaks_what_others_did(self, facts: Facts) -> bool:
+        """Whether a rule that other changes broke finds something new, and nothing covers it."""
+        if not any(
+            self._is_new(each)
+            for name in self._broken_by_others
+            for each in RULES[name].check(facts)
+        ):
+            return False
+        return not any(True for name in COVERING for _each in RULES[name].check(facts))
 
     def _changed(self, trial: Trial) -> Facts:
         parts = with_derived_defaults(self._diagram.parts, trial.leads)

@@ -8,6 +8,7 @@ and terminals.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from wirecheck.model.diagram import EARTH, Diagram, Terminal
 from wirecheck.model.finding import Finding
@@ -15,6 +16,15 @@ from wirecheck.rules.registry import RULES
 
 #: What findings can share: a lead by its number, a terminal, or a part by its key.
 _Place = int | Terminal | str
+
+#: Rules whose findings cover those of others.
+COVERING: Final = tuple(name for name, each in RULES.items() if each.rule.covers)
+
+
+def speaks_for_itself(name: str) -> bool:
+    """Whether a rule stands back for no other; what it finds is told if nothing covers it."""
+    rule = RULES[name].rule
+    return not (rule.general or rule.stands_back_for)
 
 
 def at_their_cause(diagram: Diagram, findings: list[Finding]) -> Iterator[Finding]:

@@ -30,12 +30,10 @@ class Trial(NamedTuple):
     Attributes:
         leads: all leads after it.
         changed: numbers of the leads it changes, as they were before.
-        filled: the terminal that it lands an end on, if it moves one.
     """
 
     leads: tuple[Lead, ...]
     changed: tuple[int, ...]
-    filled: Terminal | None = None
 
 
 def trials(facts: Facts, findings: Sequence[Finding]) -> Iterator[Trial]:
@@ -108,20 +106,36 @@ def _taken_out(facts: Facts, numbers: Iterable[int]) -> Iterator[Trial]:
 
 
 def _moved(facts: Facts, numbers: Iterable[int], targets: Sequence[Terminal]) -> Iterator[Trial]:
+    tried: set[tuple[int, Terminal, Terminal | int]] = set()
     for new in targets:
         for number in numbers:
             a, b = facts.diagram.leads[number][:2]
             for old, stays in ((a, b), (b, a)):
-                if new not in (a, b) and _suits(facts, stays, new):
-                    yield Trial(_with(facts, (number, old, new)), (number,), new)
+                landing = (number, stays, _place(facts, new, stays))
+                if new not in (a, b) and landing not in tried and _suits(facts, stays, new):
+                    tried.add(landing)
+                    yield Trial(_with(facts, (number, old, new)), (number,))
+
+
+def _place(facts: Facts, end: Terminal, other: Terminal) -> Terminal | int:
+    """Where a lead lands: all wired terminals of a conductor are one place.
+
+    Those of the lead's own conductor are not, as that falls in two where the lead comes off.
+    """
+    if facts.is_wired(end) and not facts.sides.same(end, other):
+        return facts.sides.conductor(end)
+    return end
 
 
 def _run(facts: Facts, empty: Sequence[Terminal], ends: Iterable[Terminal]) -> Iterator[Trial]:
     """A lead from each empty terminal to another one."""
     leads, others = facts.diagram.leads, list(dict.fromkeys(ends))
     for here in empty[:_LEADS]:
+        tried: set[Terminal | int] = set()
         for there in others:
-            if there.part != here.part and _suits(facts, here, there):
+            place = _place(facts, there, here)
+            if there.part != here.part and place not in tried and _suits(facts, here, there):
+                tried.add(place)
                 yield Trial((*leads, _lead(leads[-1], here, there, len(leads))), ())
 
 
