@@ -16,6 +16,7 @@ from wirecheck.cli.progress import told
 
 if TYPE_CHECKING:
     from wirecheck.grade.classroom import Classroom
+    from wirecheck.grade.record import Record
     from wirecheck.grade.rubric import Rubric
     from wirecheck.grade.submission import Submission
     from wirecheck.model.diagram import Diagram
@@ -92,7 +93,7 @@ def _show_rubric(ctx: click.Context, _option: click.Parameter, value: bool) -> N
     type=click.FloatRange(0.1, 3600),
     default=60.0,
     show_default=True,
-    help="Give a submission up after so many.",
+    help="Give a submission up after so many of work.",
 )
 @click.option(
     "--as",
@@ -137,11 +138,22 @@ def command(  # noqa: PLR0913 - one for each option
     records = list(
         told(batch(mark, setup, meant, processes=processes, seconds=seconds), len(meant), "marking")
     )
+    records = [each if each.sheets else _in_words(each, folder) for each in records]
     found = classroom(records, weights.out_of)
     names = [name for _file, name in setup.keys]
     pictures = _written(found, names, title, wish)
     _print(found, names, pictures, wish, form)
     ctx.exit(exit_code(records))
+
+
+def _in_words(record: Record, folder: Path) -> Record:
+    """One that was given up gets its sheet all the same, if it can be written."""
+    from wirecheck.report.grades import with_words
+
+    try:
+        return with_words(folder, record)
+    except OSError:
+        return record
 
 
 def _print(

@@ -75,7 +75,7 @@ def _block(found: Marked, name: str, file: str) -> TitleBlock:
     checked = _marked_drawing(found)
     notes = tuple(notes_of(checked.diagram))
     block = title_block(checked, "Drawing, marked", notes=notes)
-    return replace(block, file=PurePath(file).name, summary=f"{name}: {mark_words(found)}")
+    return replace(block, file=PurePath(file).name, summary=f"{mark_words(found)}: {name}")
 
 
 def _rows(found: Marked, name: str) -> Iterator[Row]:
@@ -93,7 +93,10 @@ def _rows(found: Marked, name: str) -> Iterator[Row]:
     if found.lost:
         yield Row(across=(Words("Lost points", BAR),), bar=True)
         yield heading(_LOST)
-        yield from map(_lost, found.lost)
+        told: set[str] = set()
+        for each in found.lost:
+            yield _lost(each, caution="" if each.caution in told else each.caution)
+            told.add(each.caution)
     if found.remarks:
         yield Row(across=(Words("Remarks that cost nothing", BAR),), bar=True)
         for remark in found.remarks:
@@ -114,12 +117,13 @@ def _head(found: Marked) -> Iterator[Words]:
         yield from lines(f"On a call for heat: {sentence}")
 
 
-def _lost(each: LostPoint) -> Row:
+def _lost(each: LostPoint, caution: str) -> Row:
+    """A mistake; what to mind is told with the first of which it holds."""
     number, wrong, line, points, done = _LOST
     what = [*lines(each.circuit, BOLD, wrong), *lines(each.reason, column=wrong)]
     effect = list(lines(each.effect, column=done)) if each.effect else []
-    if each.caution:
-        effect += lines(f"! {each.caution}", BOLD, done)
+    if caution:
+        effect += lines(f"! {caution}", BOLD, done)
     return Row(
         (
             (number, (Words(str(each.number), BOLD),)),

@@ -94,7 +94,7 @@ def _given_up(submission: Submission, reason: str) -> Record:
 
 @contextmanager
 def _time_limit(seconds: float) -> Iterator[None]:
-    """Stop after so many seconds, where the system has such a clock for the main thread."""
+    """Stop after so many seconds of work, where the system has such a clock."""
     if not hasattr(signal, "setitimer") or current_thread() is not main_thread():
         yield
         return
@@ -102,10 +102,10 @@ def _time_limit(seconds: float) -> Iterator[None]:
     def late(*_signal: object) -> NoReturn:
         raise TimeoutError
 
-    before = signal.signal(signal.SIGALRM, late)
-    signal.setitimer(signal.ITIMER_REAL, seconds)
+    before = signal.signal(signal.SIGPROF, late)
+    signal.setitimer(signal.ITIMER_PROF, seconds)
     try:
         yield
     finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
-        signal.signal(signal.SIGALRM, before)
+        signal.setitimer(signal.ITIMER_PROF, 0)
+        signal.signal(signal.SIGPROF, before)

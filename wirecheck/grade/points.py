@@ -15,6 +15,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.model.text import Span
 
 WORKMANSHIP: Final = "workmanship"
+_HALF = 0.5
 
 
 class Loss(NamedTuple):
@@ -48,19 +49,26 @@ def loss_of(finding: Finding, circuit: str) -> Loss:
 def circuit_marks(
     losses: Iterable[Loss], units: Counter[Circuit], rubric: Rubric
 ) -> Iterator[CircuitMark]:
-    """The mark of each circuit that the key has, workmanship last."""
+    """The mark of each circuit that the key has, workmanship last.
+
+    Workmanship counts in full where half of the units at least are right, and less below that:
+    nobody has worked well on what is not there.
+    """
     lost = Counter(each.circuit for each in losses)
     there = [circuit for circuit in Circuit if units[circuit]]
     weights = rubric.weights
     total = sum(map(weights.of, there)) + weights.workmanship
+    count = right_units = 0
     for circuit in there:
         out_of = rubric.out_of * weights.of(circuit) / total if total else 0.0
         right = max(0, units[circuit] - lost[circuit.value])
         points = out_of * right / units[circuit]
+        count, right_units = count + units[circuit], right_units + right
         yield CircuitMark(circuit.value, units[circuit], right, points, out_of)
     out_of = rubric.out_of * weights.workmanship / total if total else 0.0
-    share = min(1.0, rubric.workmanship.each * lost[WORKMANSHIP])
-    yield CircuitMark(WORKMANSHIP, lost[WORKMANSHIP], 0, out_of * (1 - share), out_of)
+    share = max(0.0, 1 - rubric.workmanship.each * lost[WORKMANSHIP])
+    drawn = min(1.0, right_units / count / _HALF) if count else 1.0
+    yield CircuitMark(WORKMANSHIP, lost[WORKMANSHIP], 0, out_of * share * drawn, out_of)
 
 
 def lost_points(

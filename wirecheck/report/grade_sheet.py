@@ -37,8 +37,12 @@ def sheet_text(record: Record, page: Page) -> Iterator[str]:
     yield from _mark(record, page)
     if record.lost:
         yield from page.heading("lost points:")
+    told: set[str] = set()
     for lost in record.lost:
         yield from _lost(lost, page)
+        if lost.caution and lost.caution not in told:
+            yield from map(page.alarm, page.item(f"! {visible(lost.caution)}", "     "))
+            told.add(lost.caution)
     if record.does:
         yield from page.heading("on a call for heat:")
     for sentence in record.does:
@@ -83,5 +87,3 @@ def _lost(lost: Lost, page: Page) -> Iterator[str]:
     yield from page.item(words)
     if lost.effect:
         yield from page.item(f"the unit: {visible(lost.effect)}", "     ")
-    if lost.caution:
-        yield from map(page.alarm, page.item(f"! {visible(lost.caution)}", "     "))

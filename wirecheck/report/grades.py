@@ -108,10 +108,19 @@ def _with_sheets(desk: Desk, record: Record, found: Marked | None) -> Record:
             path = setup.folder / f"{record.stem}-{name}.{setup.sheets}"
             write_whole(path, data)
             paths.append(path.as_posix())
-    path = setup.folder / f"{record.stem}.txt"
+    return with_words(setup.folder, record._replace(sheets=tuple(paths)))
+
+
+def with_words(folder: Path, record: Record) -> Record:
+    """Write the sheet of a submission in words; its path comes first.
+
+    Raises:
+        OSError: it cannot be written.
+    """
+    path = folder / f"{record.stem}.txt"
     text = "".join(f"{line}\n" for line in sheet_text(record, Page()))
     write_whole(path, text.encode("utf-8", "backslashreplace"))
-    return record._replace(sheets=(path.as_posix(), *paths))
+    return record._replace(sheets=(path.as_posix(), *record.sheets))
 
 
 def _drawn(
