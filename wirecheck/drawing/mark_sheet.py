@@ -94,9 +94,9 @@ def _rows(found: Marked, name: str) -> Iterator[Row]:
         yield Row(across=(Words("Lost points", BAR),), bar=True)
         yield heading(_LOST)
         told: set[str] = set()
-        for each in found.lost:
-            yield _lost(each, caution="" if each.caution in told else each.caution)
-            told.add(each.caution)
+        for lost in found.lost:
+            yield _lost(lost, caution="" if lost.caution in told else lost.caution)
+            told.add(lost.caution)
     if found.remarks:
         yield Row(across=(Words("Remarks that cost nothing", BAR),), bar=True)
         for remark in found.remarks:
