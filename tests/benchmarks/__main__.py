@@ -3,6 +3,7 @@
 import sys
 
 from tests.benchmarks.claims import claims_beside_rules
+from tests.benchmarks.classroom import flat_memory
 from tests.benchmarks.cold_start import cold_check
 from tests.benchmarks.faults import every_fault
 from tests.benchmarks.notes import binder
@@ -24,6 +25,7 @@ def main() -> int:
         large_files,
         binder,
         answers_to_readings,
+        flat_memory,
     ):
         for figure in measure():
             verdict = "holds" if figure.holds else "BROKEN"
