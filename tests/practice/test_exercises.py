@@ -123,12 +123,13 @@ def test_a_wrong_diagram_is_refused() -> None:
     assert refused.value.findings
 
 
-def test_a_jumper_stands_among_the_leads_of_its_device() -> None:
+def test_a_jumper_looks_like_the_leads_of_its_device_and_stands_among_them() -> None:
     (made,) = exercises(right(), Wish(exercises=1, forms=(Form.JUMPER,)))
     lines = made.text.splitlines()
-    (at,) = [place for place, line in enumerate(lines) if line.startswith("jumper ")]
-    device = lines[at].split()[1].partition(".")[0]
-    assert f"{device}." in lines[at - 1]
+    a, b = (f"{end.part}.{end.name}" for end in sorted(made.hidden[0].mistake.places))
+    (at,) = [n for n, line in enumerate(lines) if f"wire {a} to {b}" in line]
+    assert lines[at].partition(":")[2] == lines[at - 1].partition(":")[2]
+    assert f"{a.partition('.')[0]}." in lines[at - 1]
 
 
 def test_mistakes_are_those_of_one_device() -> None:

@@ -9,7 +9,7 @@ mistakes of the exercise beside it.
 from __future__ import annotations
 
 import random
-from collections.abc import Hashable, Iterable, Mapping, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
 from pathlib import PurePath
 from typing import Final, NamedTuple, TypeVar
 
@@ -19,7 +19,7 @@ from wirecheck.correct.rewired import Fit, Rewired
 from wirecheck.language.edit import apply, set_attribute
 from wirecheck.language.lead_by_lead import lead_by_lead
 from wirecheck.language.load import load_text
-from wirecheck.model.diagram import Diagram, Lead, LeadRole
+from wirecheck.model.diagram import Attribute, Diagram, Lead
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.practice.behaviour import behaviour_of
 from wirecheck.practice.difficulty import Difficulty, difficulty
@@ -265,16 +265,25 @@ def _with_links_stated(diagram: Diagram) -> Diagram:
 
 
 def _leads(state: Rewired) -> list[Lead]:
-    """The leads as they run; what was added is a jumper, and stands among those of its device."""
+    """The leads as they run; one that was added looks like one beside it at its device."""
     count = len(state.found.leads)
     leads = [state.lead(number) for number in state.numbers if number < count]
     for number in range(count, len(state.ends)):
-        jumper = state.lead(number)._replace(role=LeadRole.JUMPER)
-        at = [
-            place for place, lead in enumerate(leads) if jumper.a.part in (lead.a.part, lead.b.part)
-        ]
-        leads.insert(at[-1] + 1 if at else len(leads), jumper)
+        added = state.lead(number)
+        device = added.a.part
+        at = [n for n, lead in enumerate(leads) if device in (lead.a.part, lead.b.part)]
+        if at:
+            added = added._replace(given=dict(_look(leads[at[-1]])))
+        leads.insert(at[-1] + 1 if at else len(leads), added)
     return leads
+
+
+def _look(lead: Lead) -> Iterator[tuple[str, Attribute]]:
+    """What a lead is like, but for its length and the cable it runs in."""
+    cable = lead.given.get("in")
+    for name, attribute in lead.given.items():
+        if name != "length" and not (cable and attribute.span == cable.span):
+            yield name, attribute
 
 
 def _read(text: str, name: str = "exercise") -> Diagram:
