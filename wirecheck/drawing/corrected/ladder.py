@@ -7,11 +7,11 @@ or lands, and only one that runs straight between neighbours on a rung is drawn 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from itertools import chain
+from itertools import chain, count
 from typing import NamedTuple
 
 from wirecheck.check.engine import Checked
-from wirecheck.correct.rewired import Rewired
+from wirecheck.correct.rewired import Add, Exchange, Move, Rewired, TakeOut
 from wirecheck.drawing.canvas import Canvas, Tag
 from wirecheck.drawing.corrected.both import both, corrected_block
 from wirecheck.drawing.geometry import Point
@@ -64,16 +64,29 @@ def flagged_ladder(
 
 def _changed(state: Rewired) -> Iterator[Flagged]:
     shown = both(state)
-    leads, count = shown.checked.diagram.leads, len(state.found.leads)
-    away = sorted(shown.away)
-    stays = [number for number in away if state.ends[number] is not None]
-    numbers = {lead: number for number, lead in enumerate(away, 1)}
-    for lead in away:
+    leads, found = shown.checked.diagram.leads, len(state.found.leads)
+    numbers = {lead: number for number, lead in enumerate(_in_turn(state), 1)}
+    stays = [lead for lead in sorted(shown.away) if state.ends[lead] is not None]
+    added = [*stays, *range(found, len(state.ends))]
+    for lead in sorted(shown.away, key=numbers.__getitem__):
         yield _told(state, numbers[lead], leads[lead], adds=False)
-    for place, lead in enumerate(sorted(shown.added)):
-        moved = lead - count < len(stays)
-        number = numbers[stays[place]] if moved else len(away) + 1 + place - len(stays)
-        yield _told(state, number, leads[lead], adds=True)
+    for place, lead in zip(sorted(shown.added), added, strict=True):
+        yield _told(state, numbers[lead], leads[place], adds=True)
+
+
+def _in_turn(state: Rewired) -> list[int]:
+    """The leads in the order in which they are told to be changed, by their numbers in it."""
+    turn: list[int] = []
+    added = count(len(state.found.leads))
+    for change in state.changes:
+        match change:
+            case Move(lead) | TakeOut(lead):
+                turn.append(lead)
+            case Exchange(lead, _end, other, _other_end):
+                turn += [lead, other]
+            case Add():
+                turn.append(next(added))
+    return list(dict.fromkeys(turn))
 
 
 def _told(state: Rewired, number: int, lead: Lead, *, adds: bool) -> Flagged:
