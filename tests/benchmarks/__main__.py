@@ -6,6 +6,7 @@ from tests.benchmarks.claims import claims_beside_rules
 from tests.benchmarks.classroom import flat_memory
 from tests.benchmarks.cold_start import cold_check
 from tests.benchmarks.faults import every_fault
+from tests.benchmarks.mistakes import mistakes_checked
 from tests.benchmarks.notes import binder
 from tests.benchmarks.sequence import whole_sequence
 from tests.benchmarks.solver import circuits_solved
@@ -22,6 +23,7 @@ def main() -> int:
         circuits_solved,
         whole_sequence,
         every_fault,
+        mistakes_checked,
         large_files,
         binder,
         answers_to_readings,

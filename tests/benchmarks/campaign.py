@@ -10,7 +10,7 @@
 
 ``--sample N`` takes so many mistakes of an example, the same each time; ``--part K/N`` the K-th of
 N parts of them, for a campaign in several goes; ``--jobs N`` works on so many at once.  ``--tell``
-prints what was missed, false, unnamed or told more than once.
+prints what was missed, false, unnamed or told more than once, as soon as it is known.
 """
 
 from __future__ import annotations
@@ -148,7 +148,7 @@ def counts(verdicts: Iterable[Verdict]) -> Counter[str]:
 # ---- many at once --------------------------------------------------------------------------
 
 #: So many mistakes are one piece of work.
-AT_ONCE = 50
+AT_ONCE = 20
 
 
 class Piece(NamedTuple):
@@ -217,20 +217,18 @@ def main(arguments: list[str] | None = None) -> int:
         name = Path(path).stem
         places = _places(name, options.sample, options.part)
         counted: Counter[str] = Counter()
-        told: list[str] = []
         seconds = 0.0
         for piece in done(name, places, options.jobs):
             counted += piece.counted
-            told += piece.told
             seconds += piece.seconds
+            if options.tell:
+                print("".join(f"  {line}\n" for line in piece.told), end="", flush=True)
             rate = counted["mutants"] / seconds
             so_far = f"{name}: {counted['mutants']} of {len(places)}, {rate:.1f} a second and core"
             print(f"\r{so_far}", end="", file=sys.stderr, flush=True)
         print(file=sys.stderr)
         total += counted
         print(f"{name:26}{_figures(counted)}{counted['mutants'] / seconds:10.1f}", flush=True)
-        if options.tell:
-            print("".join(f"  {line}\n" for line in told), end="", flush=True)
     print(f"{'all':26}{_figures(total)}")
     return 1 if total["missed"] else 0
 
