@@ -174,6 +174,13 @@ def test_another_trial_time_shows_in_a_run() -> None:
     assert found.seen[0].when == "at 30 s of a call with the gas shut"
 
 
+def test_a_limit_that_is_stuck_is_no_limit() -> None:
+    found = compared(changed(("limit is high-limit", "limit is high-limit: stuck closed")))
+    assert not found.same
+    (seen,) = found.seen
+    assert "limit open" in seen.when
+
+
 @pytest.mark.parametrize("name", ["workshop-heater-one-rod", "boiler-with-vent-damper"])
 def test_whatever_another_judge_sees_is_a_difference(name: str) -> None:
     """The campaign's judge knows neither nets nor tables: what it sees must be told here."""

@@ -91,18 +91,19 @@ def _in_one_tongue(one: Wired, other: Wired, pairs: tuple[Pair, ...]) -> _InOneT
 def _alike(one: Ready, other: Ready, mapping: dict[Hashable, Hashable], voice: Voice) -> Comparison:
     pairs = by_structure(mapping, one.wired)
     said = _in_one_tongue(one.wired, other.wired, pairs)
-    return _unless_run_differs(
-        one,
-        other,
-        said,
-        voice,
-        Comparison(
-            one.diagram,
-            other.diagram,
-            "structure",
-            pairs,
-            remarks=tuple(_renamed(one, other, pairs)),
-        ),
+    remarks = tuple(_renamed(one, other, pairs))
+    alike = Comparison(one.diagram, other.diagram, "structure", pairs, remarks=remarks)
+    # Wired alike, with a contact that is stuck in one of the two: no run of a call shows that.
+    what = function(one.wired, said.wired) if said.others else None
+    if what is None or not what.witnesses:
+        return _unless_run_differs(one, other, said, voice, alike)
+    teller = Teller(one.wired, said.fitted, other.diagram, said.translation, voice)
+    return alike._replace(
+        how="",
+        seen=(seen_at(one.wired, said.wired, what.plainest(one.wired, ()), teller),),
+        does_first=does(one.diagram),
+        does_second=does(other.diagram),
+        remarks=(*remarks, *_values(said.others, voice)),
     )
 
 

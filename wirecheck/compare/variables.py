@@ -171,11 +171,14 @@ def _shared(one: Wired, other: Wired) -> dict[Variable, Variable]:
     shared: dict[Variable, Variable] = {}
     for name, places in uses.items():
         is_alone = [which for which, _row in places] == [0, 1] and count[name] == 2
-        is_fuse = _is_fuse(one, name) or _is_fuse(other, name)
-        shared[name] = stands.setdefault(tuple(places), name) if is_alone and not is_fuse else name
+        by_itself = _stands_by_itself(one, name) or _stands_by_itself(other, name)
+        shared[name] = (
+            stands.setdefault(tuple(places), name) if is_alone and not by_itself else name
+        )
     return shared
 
 
-def _is_fuse(wired: Wired, name: Variable) -> bool:
+def _stands_by_itself(wired: Wired, name: Variable) -> bool:
+    """Whether a contact in a row is asked about by itself: a fuse, or one that may be stuck."""
     part = wired.diagram.parts.get(name.part)
-    return part is not None and part.family == "overcurrent"
+    return part is not None and (part.family == "overcurrent" or bool(part.found_wrong()))
