@@ -7,7 +7,7 @@ import random
 import pytest
 
 import wirecheck
-from tests.benchmarks.campaign import example, judged, sample
+from tests.benchmarks.campaign import EXAMPLES, example, judged, sample
 from tests.rules.raised import findings
 from tests.rules.units import two_rod
 from wirecheck.model.finding import Breaks
@@ -50,6 +50,18 @@ def test_one_mistake_is_told_once(name: str) -> None:
 def test_two_mistakes_in_two_circuits_are_both_told(one: str, other: str) -> None:
     """What makes one mistake one finding must not swallow the second."""
     assert rules(with_mistakes(one, other)) == {one, other}
+
+
+@pytest.mark.parametrize("wrong", ["line.L1 to stat-4.Y", "stop.2 to calling.2.COM"])
+def test_a_feed_of_several_units_is_told_once(wrong: str) -> None:
+    """None of the units lights: that says nothing new."""
+    feed = ("line.L1 to stop.1", "stop.2 to panel.1")
+    moved = 0 if wrong.startswith("line") else 1
+    leads = "\nwire ".join((wrong, feed[1 - moved]))
+    text = (EXAMPLES / "greenhouse-range.wiring").read_text(encoding="utf-8")
+    changed = text.replace("line.L1 to stop to panel.1: black, 12 AWG", leads)
+    assert changed != text
+    assert rules(changed) == {"line-and-24-volts-joined"}
 
 
 @pytest.mark.parametrize("name", ["workshop-heater-one-rod", "furnace-room-heater"])

@@ -17,7 +17,7 @@ from wirecheck.model.finding import Breaks, Finding, NotChecked
 from wirecheck.model.text import Span
 from wirecheck.properties.culprits import culprits
 from wirecheck.properties.property import Broken
-from wirecheck.properties.registry import Looked, look_at_all
+from wirecheck.properties.registry import Looked, look, look_at_all
 from wirecheck.properties.states import States
 from wirecheck.properties.unit import Whole
 from wirecheck.properties.witness import carrying, offending, standing, unusual
@@ -45,8 +45,11 @@ def unexplained(nets: Nets, conduction: Conduction, found: Iterable[Finding]) ->
     touched = _touched(whole, found)
     findings: dict[Span, Finding] = {}
     bounds: list[NotChecked] = []
-    for looked in look_at_all(whole):
-        for finding in _of_unit(looked, touched):
+    units = list(whole.units())
+    ahead = bool((touched & whole.diagram.parts.keys()).difference(*(u.parts for u in units)))
+    for unit in units:
+        looked = look(whole, unit)
+        for finding in _of_unit(looked, touched, ahead=ahead):
             findings.setdefault(finding.span, finding)
         bounds += [NotChecked("every position of the switches", each) for each in looked.bounded]
     return Unexplained(tuple(findings.values()), tuple(bounds))
@@ -84,8 +87,17 @@ def _within(inner: Span, outer: Span) -> bool:
     return inner.source is outer.source and outer.start <= inner.start < outer.end
 
 
-def _of_unit(looked: Looked, touched: set[str]) -> Iterator[Finding]:
+def _of_unit(looked: Looked, touched: set[str], *, ahead: bool = False) -> Iterator[Finding]:
+    """What is broken in a unit that no finding explains.
+
+    Args:
+        looked: the unit.
+        touched: the parts that findings are about.
+        ahead: whether some of them belong to no unit: what feeds all may keep any from lighting.
+    """
     for broken in looked.broken:
+        if ahead and broken.property.breaks < Breaks.SAFETY:
+            continue
         states = looked.states
         leads = _leads(states, broken)
         if not touched & _about(states, broken, leads):
