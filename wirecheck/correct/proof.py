@@ -12,7 +12,7 @@ from typing import NamedTuple
 from wirecheck.check.engine import Checked, check
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.correct.screen import is_grave
-from wirecheck.model.diagram import Diagram, Terminal
+from wirecheck.model.diagram import Diagram, Part, Terminal
 from wirecheck.model.finding import Finding
 from wirecheck.model.kind import SwitchSpec
 from wirecheck.sequence.answers import View
@@ -100,13 +100,18 @@ def _guards(nets: Nets) -> Iterator[Element]:
 def acting_safeties(nets: Nets) -> list[Element]:
     """The safeties that stand between a supply and a control, or between it and its gas."""
     controls = (p for p in nets.diagram.parts.values() if p.family == "ignition-control")
-    chains = [chain(nets, control) for control in controls]
+    chains = [chain(nets, control) | _damper_nets(nets, control) for control in controls]
     return [
         contact
         for contact in safeties(nets)
         if contact.net_a != contact.net_b
         and any({contact.net_a, contact.net_b} <= nets_of for nets_of in chains)
     ]
+
+
+def _damper_nets(nets: Nets, control: Part) -> set[int]:
+    """The nets between which a control waits for its damper."""
+    return {nets.net(end) for end in control.with_role("damper-call", "damper-proved")}
 
 
 def lost_safeties(before: Nets, after: Nets) -> list[str]:
