@@ -41,6 +41,7 @@ LEGEND_FOUND = (
 LEGEND_NEW = (
     "Hollow with plus signs: land this lead anew, or run it, as its device is new or the lead is."
 )
+GAS_SIDE = "There is work on the gas side too, which no lead shows: see the cross-reference."
 LEGEND_FLAGS = "Flags: + at the ends of a lead that is landed anew or run; numbers as listed here."
 
 
@@ -90,7 +91,8 @@ def _block(
 ) -> TitleBlock:
     checked = (done.before if before else done.proof).checked
     tasks = () if before else tuple(f"{task.words}." for task in done.tasks)
-    block = title_block(checked, sheet, date=date, notes=(*tasks, *notes))
+    gas = () if before or not done.plan.gas_side else (GAS_SIDE,)
+    block = title_block(checked, sheet, date=date, notes=(*gas, *tasks, *notes))
     return replace(block, findings=())
 
 
@@ -142,6 +144,8 @@ def _rows(done: Replacement) -> Iterator[Row]:
             yield _row(_TO_RUN, (new.a, new.b, new.lead, new.why, ""))
     if done.tasks:
         yield _bar("To fit, cut or look at", *(task.words for task in done.tasks))
+    if done.plan.gas_side:
+        yield _bar("On the gas side", *(f"{line}." for line in done.plan.gas_side))
     yield _bar("Afterwards", *AFTERWARDS)
 
 

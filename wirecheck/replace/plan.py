@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from wirecheck.model.diagram import Part
 from wirecheck.replace.device import Device
+from wirecheck.replace.gas_side import gas_side
 from wirecheck.replace.hookup import has_three_wires, is_direct
 from wirecheck.replace.request import Request, Swap, free_name
 from wirecheck.replace.unit import Slot, Unit, is_millivolt
@@ -35,6 +36,7 @@ class Plan:
         after: the unit with the new devices.
         out: old parts that come out and are replaced by none.
         tasks: links to cut, plugs to fit.
+        gas_side: what is to be done to valve, pilot and burner that no lead shows.
         settings: part, attribute and value of what is typed otherwise for a device that stays.
     """
 
@@ -42,6 +44,7 @@ class Plan:
     after: Unit
     out: tuple[Part, ...]
     tasks: tuple[Task, ...]
+    gas_side: tuple[str, ...]
     settings: tuple[tuple[str, str, str], ...] = ()
 
 
@@ -69,7 +72,8 @@ def planned(request: Request) -> Plan:
         tasks.append(Task(kept.name, _kept_link_words(kept, pilot)))
         if "sense-link" in kept.given:
             settings.append((kept.key, "sense-link", _LINK_FOR[pilot]))
-    return Plan(settled, unit_after(settled, out), out, tuple(tasks), tuple(settings))
+    after = unit_after(settled, out)
+    return Plan(settled, after, out, tuple(tasks), gas_side(settled, after), tuple(settings))
 
 
 def unit_after(request: Request, out: tuple[Part, ...] = ()) -> Unit:

@@ -70,6 +70,7 @@ class ReplaceDocument(Form):
     left_over: list[str]
     to_run: list[NewLeadForm]
     tasks: list[str]
+    gas_side: list[str]
     set_aside: list[str]
     before: StateForm | None
     after: StateForm | None

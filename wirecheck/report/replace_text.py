@@ -42,6 +42,10 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
     yield from _listed("leads to run:", missing(done), page)
     yield from _listed("left over, to take out or to cap:", done.left_over, page)
     yield from _listed("to fit, cut or look at:", [task.words for task in done.tasks], page)
+    if done.plan.gas_side:
+        yield from page.heading("on the gas side, which no lead shows:")
+        for line in done.plan.gas_side:
+            yield from map(page.alarm, page.item(f"! {visible(line)}"))
     yield from _listed(
         "set aside in the text, as it names what is no longer there:", done.set_aside, page
     )
