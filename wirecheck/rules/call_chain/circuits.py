@@ -42,6 +42,7 @@ class Circuits:
         """Collect supplies and what takes current, by regions; linear in the parts."""
         self._facts = facts
         self._poles: dict[int, dict[int, set[int]]] = {}
+        self._own: set[tuple[int, str]] = set()
         self._takers: dict[int, list[_Taker]] = {}
         loads: list[Element] = []
         for elements in facts.nets.elements_of.values():
@@ -58,6 +59,7 @@ class Circuits:
                 for one, other in spec.fed_by:
                     ends = (facts.net(part.terminal(one)), facts.net(part.terminal(other)))
                     self._add_taker(_Taker(part.key, *ends, open=False))
+        self._is_fed: dict[int, bool] = {}
         self._holding: dict[tuple[int, str], frozenset[ContactKey]] = {}
 
     def _add_source(self, source: Element) -> None:
@@ -69,14 +71,17 @@ class Circuits:
         region = self._facts.conduction.region
         for here in {region(taker.a), region(taker.b)}:
             self._takers.setdefault(here, []).append(taker)
+            self._own.add((here, taker.part))
 
     def is_fed(self, contact: Element) -> bool:
         """Whether a supply reaches the region of a contact, and feeds something there."""
         region = self._facts.conduction.region(contact.net_a)
-        poles = self._poles.get(region, {})
-        return any(
-            net != pole for pole, back in poles.items() for net in self._fed(region, back, "")
-        )
+        if region not in self._is_fed:
+            poles = self._poles.get(region, {})
+            self._is_fed[region] = any(
+                net != pole for pole, back in poles.items() for net in self._fed(region, back, "")
+            )
+        return self._is_fed[region]
 
     def holds(self, contact: Element) -> bool:
         """Whether a contact is on a way without loops from a supply to what it can feed.
@@ -85,7 +90,7 @@ class Circuits:
         """
         region = self._facts.conduction.region(contact.net_a)
         own = contact.part.key if contact.part.family == "zone-valve" else ""
-        if not any(taker.part == own for taker in self._takers.get(region, ())):
+        if (region, own) not in self._own:
             own = ""
         if (region, own) not in self._holding:
             found = self._on_ways(region, contact.net_a, own)
