@@ -13,7 +13,7 @@ from wirecheck.model.finding import Breaks
         ("main-valve off when limit open", Breaks.SAFETY),
         ("pilot-valve off when limit open during run", Breaks.SAFETY),
         ("main-valve off during run", Breaks.OPERATION),
-        ("pilot-flame off during trial", Breaks.OPERATION),
+        ("pilot-valve off during trial", Breaks.OPERATION),
     ],
 )
 def test_how_grave_a_refuted_claim_is(claim: str, breaks: Breaks) -> None:
