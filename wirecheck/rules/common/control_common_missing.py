@@ -46,8 +46,8 @@ RULE = Rule(
         "through-ground": Fault(
             "no lead brings {common} to {com}: {mend}; now the burner ground carries the "
             "control's whole current",
-            "It runs, and hides the mistake: the current comes back through burner ground, hood "
-            "and earth.",
+            "Where the burner is bolted to clean metal it runs and hides the mistake: the current "
+            "comes back through burner ground, hood and earth. Where rust parts them nothing happens.",
         ),
         "dead": Fault(
             "no lead brings {common} to {com}: {mend}",
