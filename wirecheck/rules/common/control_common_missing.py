@@ -47,7 +47,7 @@ RULE = Rule(
             "no lead brings {common} to {com}: {mend}; now the burner ground carries the "
             "control's whole current",
             "Where the burner is bolted to clean metal it runs and hides the mistake: the current "
-            "comes back through burner ground, hood and earth. Where rust parts them nothing happens.",
+            "comes back through burner ground, hood and earth. Where rust parts them it is dead.",
         ),
         "dead": Fault(
             "no lead brings {common} to {com}: {mend}",
