@@ -18,6 +18,8 @@ from wirecheck.rules.facts import Facts
 
 #: So many leads, and so many terminals, are looked at; those that most findings name come first.
 _LEADS, _TERMINALS = 16, 16
+#: So many leads are landed on strips and splices.
+_JOINED_LEADS = 2
 #: Where leads belong though others are there already.
 _SUPPLY_ROLES: Final = frozenset(
     {"line-hot", "line-neutral", "line-ground", "secondary-hot", "secondary-common"}
@@ -46,6 +48,7 @@ def trials(facts: Facts, findings: Sequence[Finding]) -> Iterator[Trial]:
     supplies = _supplies(facts)
     yield from _taken_out(facts, leads)
     yield from _moved(facts, leads, empty[:_TERMINALS])
+    yield from _moved(facts, leads[:_JOINED_LEADS], _joints(facts))
     yield from _run(facts, empty, (*empty, *named, *supplies))
     others = dict.fromkeys((*named, *supplies, EARTH))
     yield from _moved(facts, leads, [end for end in others if end not in empty])
@@ -70,6 +73,15 @@ def _leads(facts: Facts, findings: Iterable[Finding]) -> list[int]:
 def _named(findings: Iterable[Finding]) -> list[Terminal]:
     counted = Counter(end for each in findings for end in dict.fromkeys(each.at_terminals))
     return [terminal for terminal, _count in counted.most_common(_TERMINALS)]
+
+
+def _joints(facts: Facts) -> list[Terminal]:
+    """Strips and splices that others land on too: a lead that comes off leaves none empty."""
+    joints = [
+        part.terminal(name) for part in facts.of("strip") for name in part.structure.terminals
+    ]
+    joints += [Terminal(key, "") for key in facts.diagram.splices]
+    return list(islice((end for end in joints if facts.is_wired(end)), _TERMINALS))
 
 
 def _unwired(facts: Facts, findings: Iterable[Finding]) -> Iterator[Terminal]:
