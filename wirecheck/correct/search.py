@@ -115,7 +115,9 @@ class _Search:
         self._fewest_left = len(here)
         self._out_of[1] = sum(map(len, ways))
         screen = Screen(root, here)
-        children = self._weighed(root, screen, ways.sharpest)
+        # The likelier first, in case there is not the time for all.
+        likely = sorted(ways.sharpest, key=lambda change: rank(root.after(change)))
+        children = self._weighed(root, screen, likely)
         self._tries(root, screen, ways.near)
         if not self._answers:
             self._tries(root, screen, ways.on_the_way)
