@@ -80,7 +80,12 @@ def test_the_cross_reference_has_every_end_every_task_and_the_cautions(
 
 
 def test_a_long_cross_reference_takes_more_pages(conversion: Replacement) -> None:
-    longer = conversion._replace(crossings=conversion.crossings * 12)
+    many = (
+        each._replace(lead=each.lead + 100 * time)
+        for time in range(16)
+        for each in conversion.crossings
+    )
+    longer = conversion._replace(crossings=tuple(many))
     pages = cross_reference(longer)
     assert len(pages) == 3
     for page in pages:

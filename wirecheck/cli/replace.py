@@ -14,7 +14,6 @@ from wirecheck.cli.options import debug_option, form_option
 from wirecheck.cli.printing import page, print_aside, print_json, print_lines
 
 if TYPE_CHECKING:
-    from wirecheck.model.diagram import Diagram
     from wirecheck.model.finding import Problem
     from wirecheck.replace.device import Device
     from wirecheck.replace.replacement import Replacement
@@ -119,6 +118,7 @@ def _refusals(file: ReplaceFile) -> list[str]:
 def _replace(given: Input, new: tuple[str, ...], part: str | None, wish: Wish) -> ReplaceFile:
     """Read what is given and replace; what cannot be read or met is told."""
     import wirecheck
+    from wirecheck.replace.call_told import call_told
     from wirecheck.replace.request import CannotReplaceError
     from wirecheck.report.replace_files import ReplaceFile
 
@@ -134,7 +134,9 @@ def _replace(given: Input, new: tuple[str, ...], part: str | None, wish: Wish) -
         done = wirecheck.replace(read.built.diagram, offered, part=part)
     except CannotReplaceError as refused:
         return ReplaceFile(given.name, title, read.problems, refused.reasons, None)
-    file = ReplaceFile(given.name, title, (), (), done, _does(done.found), _does(done.after))
+    file = ReplaceFile(
+        given.name, title, (), (), done, call_told(done.found), call_told(done.after)
+    )
     file = _written(file, done, wish.target) if wish.target else file
     return _drawn(file, done, given.stem, wish) if wish.folder else file
 
@@ -160,14 +162,6 @@ def _offered(new: tuple[str, ...]) -> tuple[list[Device], tuple[Problem, ...]]:
 def _names_a_file(text: str) -> bool:
     """Whether a file is meant, and not a kind with what is typed behind it."""
     return Path(text).is_file() or bool({".", "/", "\\"} & set(text.partition(":")[0]))
-
-
-def _does(diagram: Diagram) -> tuple[str, ...]:
-    """What each control does on a call."""
-    import wirecheck
-
-    told = wirecheck.simulate(diagram).told
-    return tuple(f"{each.control}: {each.outcome.sentence}" for each in told)
 
 
 def _written(file: ReplaceFile, done: Replacement, target: Path) -> ReplaceFile:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from wirecheck.check.engine import Checked
-from wirecheck.drawing.canvas import Canvas
+from wirecheck.drawing.canvas import Canvas, Letters
 from wirecheck.drawing.connections.sheet import notes_of as connection_notes
 from wirecheck.drawing.corrected.both import Both
 from wirecheck.drawing.corrected.connections import marked_connections
@@ -20,6 +20,7 @@ from wirecheck.drawing.ladder.sheet import notes_of as ladder_notes
 from wirecheck.drawing.sheet import TitleBlock, framed, title_block
 from wirecheck.drawing.table import (
     BAR,
+    BOLD,
     PLAIN,
     WIDTH,
     Column,
@@ -32,7 +33,7 @@ from wirecheck.drawing.table import (
     table,
 )
 from wirecheck.replace.replacement import Replacement
-from wirecheck.replace.words import AFTERWARDS, device_lines
+from wirecheck.replace.words import AFTERWARDS, cross_rows, device_lines, old_mistakes
 
 LEGEND_FOUND = (
     "Dashed and crossed out: this lead is left over; take it out, or cap it and tie it back. Every"
@@ -92,7 +93,9 @@ def _block(
     checked = (done.before if before else done.proof).checked
     tasks = () if before else tuple(f"{task.words}." for task in done.tasks)
     gas = () if before or not done.plan.gas_side else (GAS_SIDE,)
-    block = title_block(checked, sheet, date=date, notes=(*gas, *tasks, *notes))
+    first = tuple(filter(None, (old_mistakes(done),)))
+    notes = (*first, *gas, *tasks, *notes)
+    block = title_block(checked, sheet, date=date, notes=notes)
     return replace(block, findings=())
 
 
@@ -130,13 +133,14 @@ def cross_reference(done: Replacement, date: str = "") -> list[Canvas]:
 
 
 def _rows(done: Replacement) -> Iterator[Row]:
+    if mistakes := old_mistakes(done):
+        yield _bar("Correct first", mistakes)
     yield _bar("Devices", *device_lines(done.plan))
     if done.crossings:
         yield _bar("Lead by lead", "Wire numbers and other ends are those of the diagram as found.")
         yield heading(_CROSSING)
-        for each in done.crossings:
-            texts = (each.wire, each.colour, each.other, each.off, each.to or "left over", "")
-            yield _row(_CROSSING, texts)
+        for texts in cross_rows(done):
+            yield _row(_CROSSING, (*texts, ""), BOLD if " ! " in texts[-1] else PLAIN)
     if done.missing:
         yield _bar("Leads to run")
         yield heading(_TO_RUN)
@@ -154,9 +158,9 @@ def _bar(title: str, *told: str) -> Row:
     return Row(across=(Words(title, BAR), *below), bar=True)
 
 
-def _row(columns: tuple[Column, ...], texts: tuple[str, ...]) -> Row:
+def _row(columns: tuple[Column, ...], texts: tuple[str, ...], style: Letters = PLAIN) -> Row:
     cells = zip(columns, texts, strict=True)
-    return Row(tuple((column, tuple(lines(text, PLAIN, column))) for column, text in cells))
+    return Row(tuple((column, tuple(lines(text, style, column))) for column, text in cells))
 
 
 def sheets(done: Replacement, date: str = "") -> dict[str, Canvas]:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from wirecheck.circuit.nets import Nets
-from wirecheck.circuit.wire_numbers import wire_numbers
 from wirecheck.correct.proof import Proof, proof
 from wirecheck.language.build import Built
 from wirecheck.language.edit import apply
@@ -14,6 +13,7 @@ from wirecheck.language.load import load_text
 from wirecheck.model.diagram import Diagram, Lead
 from wirecheck.model.finding import Edit
 from wirecheck.replace.claims import no_longer_true
+from wirecheck.replace.crossings import Crossing, colour_of, crossings
 from wirecheck.replace.device import Device
 from wirecheck.replace.landing import Landings, NewLead, landings_of
 from wirecheck.replace.plan import Plan, Task, planned
@@ -24,24 +24,6 @@ from wirecheck.replace.rewriting import NotInTextError
 from wirecheck.replace.variants import VariantThen, variants_then, worse
 
 _ANTICIPATOR = "anticipator-setting-off"
-
-
-class Crossing(NamedTuple):
-    """One end of a lead that comes off one terminal and goes to another.
-
-    Attributes:
-        wire: its wire number on the drawings of the diagram as found.
-        colour: "" where none is typed.
-        other: where its other end was found.
-        off: the terminal it comes off, as found.
-        to: the one it goes to, "" if the lead is left over.
-    """
-
-    wire: str
-    colour: str
-    other: str
-    off: str
-    to: str
 
 
 class MissingLead(NamedTuple):
@@ -147,7 +129,7 @@ def replace(
         proof=after,
         plan=plan,
         landings=landings,
-        crossings=tuple(_crossings(nets, built.diagram, landings, plan)),
+        crossings=tuple(crossings(nets, before, after, landings, plan)),
         left_over=tuple(
             _lead_words(diagram, lead)
             for lead, ends in zip(diagram.leads, landings.ends, strict=True)
@@ -189,30 +171,8 @@ def _setting(edit: Edit) -> str:
     return " to ".join(edit.new_text.strip(":, ").split(maxsplit=1))
 
 
-def _crossings(nets: Nets, after: Diagram, landings: Landings, plan: Plan) -> Iterator[Crossing]:
-    """Every end that comes off a device that goes out, or is moved."""
-    found, numbers = nets.diagram, wire_numbers(nets)
-    touched = {part.key for part in plan.out} | {swap.old.key for swap in plan.request.swaps}
-    for lead, ends in zip(found.leads, landings.ends, strict=True):
-        pairs = zip((lead.a, lead.b), ends or (None, None), (lead.b, lead.a), strict=True)
-        for old, new, other in pairs:
-            if old.part in touched or new != old:
-                yield Crossing(
-                    wire=numbers[nets.net(old)],
-                    colour=_colour(lead),
-                    other=found.show(other),
-                    off=found.show(old),
-                    to=after.show(new) if new else "",
-                )
-
-
-def _colour(lead: Lead) -> str:
-    colour = lead.given.get("colour")
-    return str(colour.value) if colour else ""
-
-
 def _lead_words(diagram: Diagram, lead: Lead) -> str:
-    colour = f"{_colour(lead)} " if _colour(lead) else ""
+    colour = f"{colour_of(lead)} " if colour_of(lead) else ""
     return f"the {colour}lead from {diagram.show(lead.a)} to {diagram.show(lead.b)}"
 
 

@@ -20,13 +20,17 @@ class DeviceForm(Form):
 
 
 class CrossingForm(Form):
-    """One end of a lead: what it comes off and where it goes, null if it is left over."""
+    """One end of a lead: what it comes off and where it goes, null if it is left over.
+
+    ``wrong`` says that it carries a mistake of the old wiring over; null if it does not.
+    """
 
     wire: str
     colour: str
     other_end: str
     off: str
     to: str | None
+    wrong: str | None
 
 
 class NewLeadForm(Form):
@@ -65,6 +69,7 @@ class ReplaceDocument(Form):
     problems: list[ProblemForm]
     refused: list[str]
     cautions: list[str]
+    old_mistakes: str | None
     devices: list[DeviceForm]
     crossings: list[CrossingForm]
     left_over: list[str]

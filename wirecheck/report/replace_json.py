@@ -8,7 +8,7 @@ from typing import Any
 from wirecheck.correct.proof import Proof
 from wirecheck.replace.replacement import Replacement
 from wirecheck.replace.variants import VariantThen
-from wirecheck.replace.words import AFTERWARDS
+from wirecheck.replace.words import AFTERWARDS, old_mistakes
 from wirecheck.report.check_json import SCHEMA, finding_json, problem_json
 from wirecheck.report.check_text import CAUTIONS
 from wirecheck.report.replace_files import ReplaceFile, verdict
@@ -27,6 +27,7 @@ def replace_json(file: ReplaceFile) -> Json:
         "problems": [problem_json(problem) for problem in file.problems],
         "refused": list(file.refused),
         "cautions": [*CAUTIONS, *AFTERWARDS],
+        "old_mistakes": (old_mistakes(done) or None) if done else None,
         "devices": list(_devices(done)) if done else [],
         "crossings": _crossings(done) if done else [],
         "left_over": list(done.left_over) if done else [],
@@ -69,6 +70,7 @@ def _crossings(done: Replacement) -> list[Json]:
             "other_end": each.other,
             "off": each.off,
             "to": each.to or None,
+            "wrong": each.wrong or None,
         }
         for each in done.crossings
     ]

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from wirecheck.model.finding import Finding
 from wirecheck.replace.replacement import Replacement
-from wirecheck.replace.words import AFTERWARDS, device_lines
+from wirecheck.replace.words import AFTERWARDS, cross_rows, device_lines, old_mistakes
 from wirecheck.report.check_text import cautions_text, problem_text
 from wirecheck.report.page import Page
 from wirecheck.report.replace_files import ReplaceFile, difference, verdict
@@ -14,13 +14,14 @@ from wirecheck.report.table_text import table_text
 from wirecheck.report.visible import visible
 
 HEADINGS = ("wire", "colour", "other end", "comes off", "goes to")
-LEFT_OVER = "left over"
 
 
 def replace_text(file: ReplaceFile, page: Page) -> Iterator[str]:
     """Write the report of a replacement, line by line."""
     title = visible(file.title) if file.title else "not read"
     yield from page.plain_headline(f"{visible(file.file)}: {title}")
+    if file.replacement is not None and (mistakes := old_mistakes(file.replacement)):
+        yield from map(page.alarm, page.item(f"! {mistakes}", ""))
     for problem in file.problems:
         yield from problem_text(problem, page)
     for reason in file.refused:
@@ -38,9 +39,8 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
     for line in device_lines(done.plan):
         yield from page.item(visible(line))
     yield from page.heading("lead by lead, wire numbers and other ends as found:")
-    yield from table_text(HEADINGS, rows(done), page)
+    yield from table_text(HEADINGS, cross_rows(done), page)
     yield from _listed("leads to run:", missing(done), page)
-    yield from _listed("left over, to take out or to cap:", done.left_over, page)
     yield from _listed("to fit, cut or look at:", [task.words for task in done.tasks], page)
     if done.plan.gas_side:
         yield from page.heading("on the gas side, which no lead shows:")
@@ -67,14 +67,6 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
     for line in AFTERWARDS:
         yield from map(page.alarm, page.item(f"! {line}"))
     yield from _text(file, page)
-
-
-def rows(done: Replacement) -> list[tuple[str, ...]]:
-    """The cross-reference, a row for each end that comes off."""
-    return [
-        (each.wire, each.colour, each.other, each.off, each.to or LEFT_OVER)
-        for each in done.crossings
-    ]
 
 
 def missing(done: Replacement) -> list[str]:
