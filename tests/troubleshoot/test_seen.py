@@ -29,6 +29,21 @@ def said(words: str, name: str = "") -> Choices:
         ("it keeps sparking, the pilot lights", (("spark", 2, 2), ("pilot", 1, 1))),
         ("the main lights and goes out", (("main", 2, 2),)),
         ("burner burns all the time", (("main", 3, 3),)),
+        ("main burner burns with the thermostat off", (("main", 3, 3),)),
+        ("main burner burns, thermostat off", (("main", 3, 3),)),
+        ("with the stat off, main burns", (("main", 3, 3),)),
+        ("main never goes out", (("main", 3, 3),)),
+        ("pilot lights, main burns with no call", (("pilot", 1, 2), ("main", 3, 3))),
+        ("main burner lights, then goes out", (("main", 2, 2),)),
+        ("short cycles", (("main", 2, 2),)),
+        ("no heat", (("main", 0, 0),)),
+        ("spark stops when the pilot lights, no main", (("spark", 1, 1), ("main", 0, 0))),
+        ("pilot lights, spark stops", (("pilot", 1, 1), ("spark", 1, 1))),
+        ("spark stops after a minute", (("spark", 1, 2),)),
+        ("spark but no gas", (("spark", 1, 2), ("pilot", 0, 0))),
+        ("pilot lights, then goes out", (("pilot", 1, 1), ("ending", 2, 5))),
+        ("it locks out", (("ending", 2, 3),)),  # people say so of a control that waits
+        ("flame signal is 2 uA", (("signal", 2, 2),)),
         ("nothing happens", (("ending", 0, 0),)),
         ("tries and tries again", (("ending", 2, 2),)),
         ("pilot-flame on, spark on", (("pilot", 1, 2), ("spark", 1, 2))),
@@ -52,6 +67,14 @@ def test_parts_are_named_or_meant_by_their_kind() -> None:
     ("words", "name", "message"),
     [
         ("the moon is blue", "", "“the moon is blue” is not understood"),
+        ("main burns when the limit is open", "", "“when limit” was not read"),
+        ("pilot lights on Sundays", "", "“sundays” was not read"),
+        ("main stays on", "", "with a call, or with none"),
+        ("thermostat off", "", "say what is seen then"),
+        ("I smell gas", "", "leave now, with everybody; touch no switch"),
+        ("there is a gas leak, no spark", "", "shut the gas off from outside"),
+        ("the flame rolls out", "", "shut the gas cock and the power now"),
+        ("hot transformer", "", "it carries too much"),
         ("no spark", "greenhouse-range", "say of which control: … of box or heater"),
         ("the pump does not run", "greenhouse-range", "say which, pump-1 or pump-2"),
         ("  ", "", "nothing is said of what was seen"),
@@ -60,6 +83,40 @@ def test_parts_are_named_or_meant_by_their_kind() -> None:
 def test_what_is_not_understood_is_said(words: str, name: str, message: str) -> None:
     with pytest.raises(NotUnderstoodError, match=message):
         said(words, name)
+
+
+def test_nothing_else_is_neither_spark_nor_flame() -> None:
+    found = said("damper opens, nothing else", "boiler-with-vent-damper")
+    assert found == (("blade", 1, 1), ("spark", 0, 0), ("pilot", 0, 0), ("main", 0, 0))
+
+
+def test_a_spark_that_stops_says_that_the_pilot_was_proved() -> None:
+    whats = suspects("spark stops when the pilot lights, no main")
+    assert any("valve.MV" in what for what in whats)
+    assert not any("ground" in what or "sense lead" in what for what in whats)
+
+
+def test_gas_without_a_spark_is_a_matter_of_the_spark() -> None:
+    assert suspects("no spark but gas at the pilot") <= {
+        "box makes no spark",
+        "the ignition cable box.SPARK to pilot.SPARK is off or broken",
+        "the ignition cable box.SPARK to pilot.SPARK sparks over to metal on its way",
+        "the spark gap of pilot is too wide, bridged, or its insulator cracked",
+    }
+
+
+@pytest.mark.parametrize("words", ["0.3 uA through pilot", "flame signal 1.5 uA, pilot lights"])
+def test_a_weak_flame_signal_is_a_poor_path_or_a_dirty_rod(words: str) -> None:
+    whats = suspects(words)
+    assert "the flame rod of pilot is dirty" in whats
+    assert any("conducts poorly" in what for what in whats)
+    assert not any("ignition cable" in what for what in whats)
+
+
+def suspects(words: str) -> set[str]:
+    """What may be wrong with the heater that shows this."""
+    groups = talk(words).diagnosis.groups
+    return {each.what for group in groups for each in group.suspects}
 
 
 def test_of_several_controls_one_is_named() -> None:

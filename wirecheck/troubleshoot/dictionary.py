@@ -19,10 +19,10 @@ from wirecheck.troubleshoot.measure import Patient
 from wirecheck.troubleshoot.moments import Moments
 from wirecheck.troubleshoot.part_faults import outside_faults, part_faults
 from wirecheck.troubleshoot.power_off_readings import power_off_readings
-from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.reading import Observation, Reading
 from wirecheck.troubleshoot.safe import Allowed, allowed
-from wirecheck.troubleshoot.scale import position
-from wirecheck.troubleshoot.symptoms import RUNS, pull_ins, symptoms
+from wirecheck.troubleshoot.scale import CHOICE_APART, distance, position
+from wirecheck.troubleshoot.symptoms import NEVER, RUNS, pull_ins, symptoms
 from wirecheck.troubleshoot.volt_readings import VoltReadings
 
 if TYPE_CHECKING:
@@ -31,6 +31,11 @@ if TYPE_CHECKING:
 #: By how much likelier it is that nothing is broken where the drawing itself does not work (common
 #: practice, no source).
 WRONG_AS_DRAWN = 100.0
+
+#: Modes that weaken the flame signal, more or less.
+WEAKENS = frozenset(("ground-poor", "rod-dirty", "sense-poor"))
+#: Less than this is no flame signal at all, in microamps (common practice, no source).
+WEAK_UA = 0.1
 
 #: Faults by their number in `Dictionary.faults`: one, or two at once.
 Candidate = tuple[int, ...]
@@ -132,6 +137,28 @@ class Dictionary:
         if key not in self._values:
             self._values[key] = self.patient(candidate).value(reading)
         return self._values[key]
+
+    def apart(self, candidate: Candidate, observation: Observation) -> float:
+        """How many tolerances what was observed lies from what would be read; 0 if not at all.
+
+        A poor lead or a dirty rod lets some current through, as much as it happens to: of it the
+        simulated value is one of many, anything from next to nothing to a good signal.
+        """
+        reading = observation.reading
+        value = self.value(candidate, reading)
+        if reading.unit == "uA" and observation.low >= WEAK_UA:
+            if not self._burns(candidate, reading.part):
+                return CHOICE_APART  # only a flame sends a current
+            good = max(self.value((0,), reading), value)
+            weak = any(self.faults[number].mode in WEAKENS for number in candidate)
+            if weak and observation.high <= good:
+                return 0.0
+        return distance(observation, value)
+
+    def _burns(self, candidate: Candidate, control: str) -> bool:
+        """Whether the flame that a control senses burns at all."""
+        flame = self.symptom(control, "pilot") or self.symptom(control, "main")
+        return flame is None or self.value(candidate, flame) != NEVER
 
     def row(self, candidate: Candidate) -> Floats:
         """Where every reading lies with these faults, in tolerances."""

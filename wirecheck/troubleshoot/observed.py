@@ -23,12 +23,14 @@ _SYMPTOMS = {
     "main-flame": ("main", ("", Phase.RUN.value), (ON_CALL, MAIN_NO_CALL)),
 }
 IS_SO = 1
+#: More than any flame sends, in A: what is more is the current of something else.
+MOST_SIGNAL_A = 50e-6
 
 
 def observed(dictionary: Dictionary, claims: Iterable[Claim]) -> Iterator[Observation]:
     """What was stated, in order."""
     for claim in claims:
-        yield _symptom(dictionary, claim) or _told(claim)
+        yield _symptom(dictionary, claim) or _signal(dictionary, claim) or _told(claim)
 
 
 def _symptom(dictionary: Dictionary, claim: Claim) -> Observation | None:
@@ -47,6 +49,22 @@ def _symptom(dictionary: Dictionary, claim: Claim) -> Observation | None:
             if not state.on:
                 low = high = NEVER
             return Observation(reading, low, high, claim.text, claim.span)
+    return None
+
+
+def _signal(dictionary: Dictionary, claim: Claim) -> Observation | None:
+    """Microamps through a burner or its control: the flame signal, as the meter would read it."""
+    if claim.about != "amps" or claim.bounds is None or claim.ends is None or claim.when:
+        return None
+    if claim.phase not in ("", Phase.RUN.value) or claim.bounds.high > MOST_SIGNAL_A:
+        return None
+    named = {end.part for end in claim.ends}
+    for control in dictionary.controls:
+        if named <= {control.key, dictionary.burner_key(control)}:
+            reading = dictionary.by_key.get(f"microamps:{control.key}")
+            if reading is not None:
+                low, high = (each * 1e6 for each in (claim.bounds.low, claim.bounds.high))
+                return Observation(reading, low, high, claim.text, claim.span)
     return None
 
 

@@ -8,7 +8,6 @@ from typing import NamedTuple
 
 from wirecheck.troubleshoot.dictionary import Candidate, Dictionary
 from wirecheck.troubleshoot.reading import Observation
-from wirecheck.troubleshoot.scale import distance
 
 #: How often a reading is plainly wrong: misread, or taken at the wrong place (common practice, no
 #: source).
@@ -58,7 +57,7 @@ def _standing(
     weight = dictionary.prior(candidate)
     failed: list[int] = []
     for number, observation in told:
-        apart = distance(observation, dictionary.value(candidate, observation.reading))
+        apart = dictionary.apart(candidate, observation)
         weight *= likelihood(apart)
         if apart > AGAINST:
             failed.append(number)

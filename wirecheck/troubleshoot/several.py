@@ -9,7 +9,6 @@ from wirecheck.troubleshoot.dictionary import Candidate, Dictionary
 from wirecheck.troubleshoot.hitting import minimal_conflicts, minimal_hitting_sets
 from wirecheck.troubleshoot.posterior import AGAINST, Standing, standings
 from wirecheck.troubleshoot.reading import Observation
-from wirecheck.troubleshoot.scale import distance
 
 #: So many pairs, the likeliest, are simulated: as many as take about a second.
 MOST_PAIRS = 15
@@ -62,8 +61,7 @@ def contradictions(
 
 
 def _explains(dictionary: Dictionary, candidate: Candidate, observation: Observation) -> bool:
-    value = dictionary.value(candidate, observation.reading)
-    return distance(observation, value) <= AGAINST
+    return dictionary.apart(candidate, observation) <= AGAINST
 
 
 def _compatible(dictionary: Dictionary, pair: Candidate) -> bool:
