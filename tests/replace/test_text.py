@@ -252,3 +252,27 @@ def test_a_sketch_is_replaced_as_far_as_it_is_drawn() -> None:
     assert [f.rule for f in check(done.after).findings] == [
         f.rule for f in done.before.checked.findings
     ]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ground"),
+    [
+        (
+            "furnace-room-heater",
+            "part box is direct-ignition-control\npart pilot is direct-burner\n",
+            "wire box.GND to pilot.FRAME",
+        ),
+        (
+            "hangar-heater-direct",
+            "part box is pilot-ignition-control\npart burner is pilot-burner\n",
+            "burner.HOOD",
+        ),
+    ],
+)
+def test_text_and_table_name_the_terminal_of_the_new_kind(old: str, new: str, ground: str) -> None:
+    done = replaced(example(old), new)
+    assert ground in done.text
+    (to,) = [each.to for each in done.crossings if each.off in ("pilot.HOOD", "burner.FRAME")]
+    assert to in ground
+    assert f"{to}:" in done.text
+    assert done.proof.holds

@@ -50,11 +50,20 @@ class Renaming(NamedTuple):
         return label.text if label else new
 
     def anew(self, text: str) -> str:
-        """What is to be typed for a terminal that was typed so; the same where that still does."""
+        """What is to be typed for a terminal that was typed so; the same where that still does.
+
+        A device of another kind may take the old one's name for another spelling of its own
+        terminal, such as hood for the frame of a burner; what was typed as it stands on the old
+        device is then typed as it stands on the new one.
+        """
         own = meant(self.old, text)
-        if own is None or (self.terminals.get(own) or "") == meant(self.new, text):
+        if own is None:
             return text
-        return self.shown(own)
+        if (self.terminals.get(own) or "") != meant(self.new, text):
+            return self.shown(own)
+        if self.old.kind is self.new.kind or key_of(text) != key_of(own):
+            return text
+        return text if key_of(text) == key_of(self.shown(own)) else self.shown(own)
 
 
 def meant(part: Part, text: str) -> str | None:
