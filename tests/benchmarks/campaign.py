@@ -99,14 +99,10 @@ def example(name: str) -> Original:
 def sample(original: Original, count: int | None) -> list[Mistake]:
     """All single mistakes, or so many of them, the same each time and in their order."""
     every = list(original.mistakes())
-    return every if count is None else [every[place] for place in chosen_of(len(every), count)]
-
-
-def chosen_of(every: int, count: int) -> Sequence[int]:
-    """So many places of all, the same each time and in their order."""
-    if count >= every:
-        return range(every)
-    return sorted(random.Random(every).sample(range(every), count))  # noqa: S311
+    if count is None or count >= len(every):
+        return every
+    chosen = random.Random(len(every)).sample(range(len(every)), count)  # noqa: S311
+    return [every[number] for number in sorted(chosen)]
 
 
 def judged(original: Original, mistakes: Iterable[Mistake]) -> Iterator[Verdict]:
@@ -152,10 +148,10 @@ AT_ONCE = 20
 
 
 class Piece(NamedTuple):
-    """Some mistakes of one example, by their places among all."""
+    """Some mistakes of one example."""
 
     example: str
-    places: tuple[int, ...]
+    mistakes: tuple[Mistake, ...]
 
 
 class Done(NamedTuple):
@@ -173,39 +169,31 @@ class Done(NamedTuple):
 
 
 @lru_cache(maxsize=1)
-def _example_and_judge(name: str) -> tuple[Original, list[Mistake], Judge]:
+def _example_and_judge(name: str) -> tuple[Original, Judge]:
     original = example(name)
-    return original, list(original.mistakes()), Judge(original.diagram)
+    return original, Judge(original.diagram)
 
 
 def do(piece: Piece) -> Done:
     """Check and judge every mistake of a piece."""
-    original, mistakes, judge = _example_and_judge(piece.example)
+    original, judge = _example_and_judge(piece.example)
     gc.collect()
     gc.freeze()  # what is there now stays: no need to look through it again and again
     started = process_time()
-    verdicts = [verdict(original, judge, mistakes[place]) for place in piece.places]
+    verdicts = [verdict(original, judge, mistake) for mistake in piece.mistakes]
     seconds = process_time() - started
     return Done(counts(verdicts), tuple(_told(verdicts)), seconds)
 
 
-def done(name: str, places: Sequence[int], jobs: int) -> Iterator[Done]:
+def done(name: str, mistakes: Sequence[Mistake], jobs: int) -> Iterator[Done]:
     """Do all of some mistakes of an example, a piece after the other, in their order."""
-    starts = range(0, len(places), AT_ONCE)
-    pieces = [Piece(name, tuple(places[start : start + AT_ONCE])) for start in starts]
+    starts = range(0, len(mistakes), AT_ONCE)
+    pieces = [Piece(name, tuple(mistakes[start : start + AT_ONCE])) for start in starts]
     if jobs == 1:
         yield from map(do, pieces)
         return
     with ProcessPoolExecutor(jobs) as pool:
         yield from pool.map(do, pieces)
-
-
-def _places(name: str, count: int | None, part: tuple[int, int]) -> list[int]:
-    original = example(name)
-    every = list(original.mistakes())
-    chosen = range(len(every)) if count is None else chosen_of(len(every), count)
-    number, parts = part
-    return list(chosen[number - 1 :: parts])
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -215,16 +203,19 @@ def main(arguments: list[str] | None = None) -> int:
     total: Counter[str] = Counter()
     for path in options.examples:
         name = Path(path).stem
-        places = _places(name, options.sample, options.part)
+        number, parts = options.part
+        mistakes = sample(example(name), options.sample)[number - 1 :: parts]
         counted: Counter[str] = Counter()
         seconds = 0.0
-        for piece in done(name, places, options.jobs):
+        for piece in done(name, mistakes, options.jobs):
             counted += piece.counted
             seconds += piece.seconds
             if options.tell:
                 print("".join(f"  {line}\n" for line in piece.told), end="", flush=True)
             rate = counted["mutants"] / seconds
-            so_far = f"{name}: {counted['mutants']} of {len(places)}, {rate:.1f} a second and core"
+            so_far = (
+                f"{name}: {counted['mutants']} of {len(mistakes)}, {rate:.1f} a second and core"
+            )
             print(f"\r{so_far}", end="", file=sys.stderr, flush=True)
         print(file=sys.stderr)
         total += counted
