@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.replace.units import diagram, example, replaced
+from tests.replace.units import CONVERSION, STANDING, diagram, example, replaced
 from wirecheck import check, load, load_text, replace, variants
 from wirecheck.replace.device import Device, device_of
 from wirecheck.replace.request import CannotReplaceError
@@ -276,3 +276,28 @@ def test_text_and_table_name_the_terminal_of_the_new_kind(old: str, new: str, gr
     assert to in ground
     assert f"{to}:" in done.text
     assert done.proof.holds
+
+
+def test_what_tells_of_the_old_wiring_is_to_be_read_again() -> None:
+    done = replaced(STANDING, CONVERSION)
+    lines = done.text.split("\n")
+    title, header, *comments = done.old_comments
+    assert title == "the title “Fire station heater, standing pilot”"
+    assert header.startswith("line 1: # The heater of a fire station, whose pilot burns day and")
+    assert [each.partition(": ")[2] for each in comments] == [
+        "# the thermostat feeds the valve, past no control",
+        "# the thermocouple",
+    ]
+    for each in comments:
+        place, _, comment = each.removeprefix("line ").partition(": ")
+        assert lines[int(place) - 1] == comment
+
+
+def test_a_comment_over_leads_of_other_letters_stays_true() -> None:
+    control = 'part box is pilot-ignition-control\nlabels box: PV as "P1", SENSE as "FS"\n'
+    old = example("furnace-room-heater").source.text
+    assert replaced(diagram(old), control).old_comments == ()
+    behind = old.replace("plug box to valve: PV, MV, VC to C", "wire box.PV to valve.PV  # a # b")
+    direct = "part box is direct-ignition-control\npart pilot is direct-burner\n"
+    told = replaced(diagram(behind), direct).old_comments
+    assert any(each.endswith(": # a # b") for each in told)

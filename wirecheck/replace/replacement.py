@@ -16,6 +16,7 @@ from wirecheck.replace.claims import no_longer_true
 from wirecheck.replace.crossings import Crossing, colour_of, crossings
 from wirecheck.replace.device import Device
 from wirecheck.replace.landing import Landings, NewLead, landings_of
+from wirecheck.replace.old_comments import old_comments
 from wirecheck.replace.plan import Plan, Task, planned
 from wirecheck.replace.refusals import refusals
 from wirecheck.replace.request import CannotReplaceError, request_of
@@ -47,6 +48,7 @@ class Replacement(NamedTuple):
         left_over: leads that come out, as found.
         missing: leads to run.
         tasks: links to cut, plugs to fit, settings to change.
+        old_comments: the title and comments that tell of the old wiring, to be read again.
         set_aside: statements that name what is no longer there; in the text they are comments.
         problems: of the new text, in words.
         variants: the variants of the text, each with the new devices.
@@ -63,6 +65,7 @@ class Replacement(NamedTuple):
     left_over: tuple[str, ...]
     missing: tuple[MissingLead, ...]
     tasks: tuple[Task, ...]
+    old_comments: tuple[str, ...]
     set_aside: tuple[str, ...]
     problems: tuple[str, ...]
     variants: tuple[VariantThen, ...]
@@ -137,6 +140,7 @@ def replace(
         ),
         missing=tuple(_missing(built.diagram, new) for new in landings.new),
         tasks=(*tasks, *set_anew),
+        old_comments=old_comments(diagram, built.diagram, plan, landings),
         set_aside=set_aside,
         problems=tuple(problem.message for problem in built.problems),
         variants=variants_then(load_text(diagram.source.text, diagram.source.name), built),

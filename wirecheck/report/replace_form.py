@@ -76,6 +76,7 @@ class ReplaceDocument(Form):
     to_run: list[NewLeadForm]
     tasks: list[str]
     gas_side: list[str]
+    old_comments: list[str]
     set_aside: list[str]
     before: StateForm | None
     after: StateForm | None

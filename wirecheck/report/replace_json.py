@@ -34,6 +34,7 @@ def replace_json(file: ReplaceFile) -> Json:
         "to_run": [new._asdict() for new in done.missing] if done else [],
         "tasks": [task.words for task in done.tasks] if done else [],
         "gas_side": list(done.plan.gas_side) if done else [],
+        "old_comments": list(done.old_comments) if done else [],
         "set_aside": list(done.set_aside) if done else [],
         "before": _state(done.before, file.does_before) if done else None,
         "after": _state(done.proof, file.does_after) if done else None,

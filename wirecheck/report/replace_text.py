@@ -49,6 +49,9 @@ def _replaced(file: ReplaceFile, done: Replacement, page: Page) -> Iterator[str]
     yield from _listed(
         "set aside in the text, as it names what is no longer there:", done.set_aside, page
     )
+    yield from _listed(
+        "read again in the new text, as it may tell of the old wiring:", done.old_comments, page
+    )
     yield from _listed("as found, by the simulation:", file.does_before, page)
     yield from _findings("as found, a check says:", done.before.grave, done.before.trouble, page)
     yield from _listed("then, by the simulation:", file.does_after, page)
