@@ -74,11 +74,27 @@ def test_what_cannot_be_used_ends_with_2(wirecheck: CommandLine) -> None:
     wirecheck.file("odd.wiring", UNKNOWN_KIND)
     said = wirecheck("troubleshoot", "heater.wiring", "--seen", "purple smoke")
     assert said.code == 2
-    assert "heater.wiring:1:1: problem: “purple smoke” is not understood" in said.out
+    assert "--seen:1:1: problem: “purple smoke” is not understood" in said.out
+    assert "heater.wiring:1:1" not in said.out
     answered = wirecheck("troubleshoot", "heater.wiring", "--answer", "look:gass=1")
     assert answered.code == 2
     assert "did you mean look:gas?" in answered.out
+    bare = wirecheck("troubleshoot", "heater.wiring", "--answer", "trial:ground-jumper:box").out
+    assert "write trial:ground-jumper:box=VALUE" in bare.replace("\n    ", " ")
+    maybe = ("--answer", "trial:ground-jumper:box=maybe")
+    said = wirecheck("troubleshoot", "heater.wiring", *maybe)
+    assert "--answer:1:1: problem: answer with yes or no, or with a number: 1 the main" in said.out
     assert "odd.wiring:2:13: problem" in wirecheck("troubleshoot", "odd.wiring").out
     nobody = wirecheck("troubleshoot", "heater.wiring", "--calls", "limit")
     assert nobody.code == 2
+    assert "--calls:1:1: problem: " in nobody.out
     assert "calls for no heat" in nobody.out
+
+
+def test_a_smell_of_gas_is_answered_with_what_to_do(wirecheck: CommandLine) -> None:
+    wirecheck.file("heater.wiring", HEATER)
+    answer = wirecheck("troubleshoot", "heater.wiring", "--seen", "I smell gas, no spark")
+    assert answer.code == 2
+    said = answer.out.replace("\n    ", " ").replace("\n  ", " ")
+    assert "leave now, with everybody; touch no switch" in said
+    assert "WHAT IT MAY BE" not in answer.out

@@ -16,6 +16,7 @@ from wirecheck.cli.printing import page, print_json, print_lines
 from wirecheck.cli.progress import told
 
 if TYPE_CHECKING:
+    from wirecheck.model.diagram import Diagram
     from wirecheck.model.finding import Problem
     from wirecheck.report.troubleshoot_files import TroubleshootFile
     from wirecheck.troubleshoot.chart import Step
@@ -132,29 +133,63 @@ def command(  # noqa: PLR0913 - one for each option
     ctx.exit(exit_code(found))
 
 
+class _NotOfUseError(Exception):
+    """Some words of the call cannot be used; the problem says where in them."""
+
+    def __init__(self, option: str, words: str, reason: str) -> None:
+        from wirecheck.model.finding import Problem
+        from wirecheck.model.text import SourceFile, Span
+
+        super().__init__(reason)
+        self.problem: Problem = Problem(reason, Span(SourceFile(option, words), 0, len(words)))
+
+
+def _begun(diagram: Diagram, known: Known) -> Conversation:
+    """The conversation with all that the call says.
+
+    Raises:
+        _NotOfUseError: of some of its words.
+    """
+    import wirecheck
+    from wirecheck.sequence.named import NotThereError
+    from wirecheck.troubleshoot.answers import NotAnAnswerError
+    from wirecheck.troubleshoot.conversation import Conversation
+    from wirecheck.troubleshoot.seen import NotUnderstoodError, seen
+
+    try:
+        talk = wirecheck.troubleshoot(diagram, calling=known.calling)
+    except NotThereError as error:
+        raise _NotOfUseError("--calls", " ".join(known.calling), str(error)) from error
+    given = [*talk.observations]
+    for words in known.seen:
+        try:
+            given += seen(talk.dictionary, words)
+        except NotUnderstoodError as error:
+            raise _NotOfUseError("--seen", words, str(error)) from error
+    talk = prepared(Conversation.begun(talk.dictionary, given))
+    for answer in known.answers:
+        try:
+            talk = _answered(talk, answer)
+        except NotAnAnswerError as error:
+            raise _NotOfUseError("--answer", answer, str(error)) from error
+    return talk
+
+
 def _troubleshoot(
     given: Input, known: Known, wish: Wish, taken: dict[Path, str]
 ) -> TroubleshootFile:
     """Diagnose one input; ``taken`` says which sheet is which input's already."""
-    import wirecheck
     from wirecheck.report.troubleshoot_files import TroubleshootFile
-    from wirecheck.sequence.named import NotThereError
-    from wirecheck.troubleshoot.answers import NotAnAnswerError
     from wirecheck.troubleshoot.chart import chart
-    from wirecheck.troubleshoot.seen import NotUnderstoodError
 
     checked = check_input(given)
     if checked.checked is None:
         return TroubleshootFile(given.name, checked.problems)
     diagram = checked.checked.diagram
     try:
-        talk = wirecheck.troubleshoot(diagram, seen=known.seen, calling=known.calling)
-        talk = prepared(talk)
-        for answer in known.answers:
-            talk = _answered(talk, answer)
-    except (NotUnderstoodError, NotAnAnswerError, NotThereError) as error:
-        problem = problem_of(given.name, str(error))
-        return TroubleshootFile(given.name, (*checked.problems, problem))
+        talk = _begun(diagram, known)
+    except _NotOfUseError as error:
+        return TroubleshootFile(given.name, (*checked.problems, error.problem))
     if wish.asks:
         from wirecheck.cli.asking import asked
 
@@ -223,9 +258,13 @@ def _answered(talk: Conversation, answer: str) -> Conversation:
     from wirecheck.model.nearest import nearest
     from wirecheck.troubleshoot.answers import NotAnAnswerError, read_answer
 
-    key, equals, value = answer.rpartition("=")
+    key, equals, value = answer.partition("=")
+    if not equals:
+        raise NotAnAnswerError(
+            f"“{answer}” says no value; write {answer.strip() or 'READING'}=VALUE"
+        )
     reading = talk.dictionary.by_key.get(key.strip().casefold())
-    if not equals or reading is None:
+    if reading is None:
         near = nearest(key, list(talk.dictionary.by_key))
         hint = f"; did you mean {near}?" if near else ""
         raise NotAnAnswerError(f"there is no reading “{key}” here; write READING=VALUE{hint}")

@@ -50,7 +50,10 @@ def _choice(reading: Reading, said: str) -> int:
     if len(keys) == 2 and said in ("yes", "y", "no", "n") and reading.kind == "trial":
         return int(said.startswith("y"))
     listed = [f"{number} {choice}" for number, choice in enumerate(reading.choices, 1)]
-    raise NotAnAnswerError(f"answer with a number: {joined(listed, 'or')}; ? if it is not known")
+    plain = "yes or no, or with " if len(keys) == 2 and reading.kind == "trial" else ""
+    raise NotAnAnswerError(
+        f"answer with {plain}a number: {joined(listed, 'or')}; ? if it is not known"
+    )
 
 
 def _value(reading: Reading, said: str) -> float:

@@ -10,7 +10,7 @@ _ADVICE: Final = (
     (
         r"\bsmell\w*\b.*\bgas\b|\bgas\b.*\b(?:smell|leak|stink)\w*|\bleak\w*\b.*\bgas\b",
         (
-            "a smell of gas: leave now, with everybody; touch no switch, no plug, no telephone "
+            "leave now, with everybody; touch no switch, no plug, no telephone "
             "and no flame inside; shut the gas off from outside, and call the gas supplier or "
             "the fire service from outside. No fault is looked for until they have let you in "
             "again"
@@ -19,7 +19,7 @@ _ADVICE: Final = (
     (
         r"\b(?:rolls?|rolling|rolled|shoots?|comes?) out\b.*|\bflames? .*\boutside\b",
         (
-            "flame that rolls out: shut the gas cock and the power now. That is no fault of the "
+            "shut the gas cock and the power now. That is no fault of the "
             "wiring: look for a blocked flue or heat exchanger, too little air, too much gas; a "
             "switch that it opened is bridged by nobody, and stays open until the cause is "
             "found"
@@ -28,7 +28,7 @@ _ADVICE: Final = (
     (
         r"\bcarbon monoxide\b|\bfumes\b|\bsoot\w*\b|\bheadaches?\b",
         (
-            "fumes or soot: everybody out into fresh air, the gas off; that is no fault of the "
+            "everybody out into fresh air, the gas off; that is no fault of the "
             "wiring: flue, air and burner are looked at by people licensed for it before it "
             "runs again"
         ),
@@ -39,7 +39,7 @@ _ADVICE: Final = (
             r"|\bhot transformer\b"
         ),
         (
-            "a hot transformer: it carries too much, or its windings are shorted. Power off, "
+            "it carries too much, or its windings are shorted. Power off, "
             "take its secondary leads off one after the other and read each to the common; give "
             "what is read with --answer, and say what spark and flames do"
         ),
@@ -50,7 +50,7 @@ _ADVICE: Final = (
             r"|\blights? (?:with a )?bangs?\b|\bbangs?\b|\bbooms?\b"
         ),
         (
-            "it lights late, with a bang: shut the gas cock and let nobody try again. That is a "
+            "shut the gas cock and let nobody try again. That is a "
             "matter of gas, air and where the spark stands, for people licensed for it; the "
             "wiring is last"
         ),

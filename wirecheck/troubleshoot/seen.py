@@ -40,7 +40,7 @@ def seen(dictionary: Dictionary, text: str) -> tuple[Observation, ...]:
     spelt = text.replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")
     said_to_it = advice(key_of(spelt))
     if said_to_it:
-        raise NotUnderstoodError(f"“{text}”, {said_to_it}")
+        raise NotUnderstoodError(f"“{text.strip()}”: {said_to_it}")
     told = read_observation(dictionary.diagram, text)
     if told.claims and not told.problems:
         return tuple(observed(dictionary, told.claims))
