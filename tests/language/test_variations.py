@@ -77,6 +77,19 @@ def test_what_is_set_counts_before_the_leads_of_the_base_are_run() -> None:
     ]
 
 
+def test_what_is_taken_out_is_looked_up_before_what_is_set() -> None:
+    """One rod has no sensing terminal: the lead to it goes, and is nowhere not traced."""
+    one_rod = "set box: one-rod\nset pilot: one-rod"
+    found = variation(f"{one_rod}\nremove wire box.SENSE to pilot.ROD")
+    assert found.problems == ()
+    names = [found.diagram.lead_name(lead) for lead in found.diagram.leads]
+    assert names == [lead for lead in BASE if lead != "box.SENSE to pilot.ROD"]
+    (missed,) = variation(one_rod).problems
+    assert missed.message.startswith("no terminal ROD on pilot")
+    (missed,) = variation("set box: retry lockout\nremove part limt").problems
+    assert "did you mean limit?" in missed.message
+
+
 def test_a_damper_in_a_variant_takes_the_shorting_plug_out() -> None:
     plug = "plug box to vent: D-HOT to HOT, D-CALL to CALL, D-PROVED to PROVED, D-COM to COM"
     found = variation(f"part vent is vent-damper\n{plug}")

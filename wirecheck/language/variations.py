@@ -12,8 +12,9 @@ from wirecheck.language.read import Parsed
 from wirecheck.language.removals import remove_lead, remove_part, set_attributes
 from wirecheck.language.variants import Variant
 from wirecheck.model.claim import Claim
-from wirecheck.model.diagram import EARTH, Diagram, NotEvaluated, key_of
+from wirecheck.model.diagram import EARTH, Diagram, Lead, LeadRole, NotEvaluated, key_of
 from wirecheck.model.finding import Problem
+from wirecheck.model.text import Span
 
 #: So many combinations of variants are built of one text; there are 2 to the power of the variants.
 MOST_COMBINATIONS: Final = 256
@@ -117,19 +118,18 @@ def _ways(places: Sequence[st.Place]) -> Iterator[str]:
 def _variation(built: Built, chosen: Sequence[Variant]) -> Variation:
     own = [parsed for variant in chosen for parsed in variant.statements]
     base = built.nested.base
-    draft = Draft(built.reading, [])
-    draft.declare(base)
     anew = {
         key_of(parsed.statement.name.text)
         for parsed in own
         if isinstance(parsed.statement, st.PartStatement)
     }
     sets = [(p, p.statement) for p in own if isinstance(p.statement, st.SetStatement)]
-    for parsed, statement in sets:
-        if key_of(statement.name.text) not in anew:
-            set_attributes(draft.scope, parsed, statement)
+    draft = Draft(built.reading, [])
+    draft.declare(base)
     draft.run_leads(base)
     _remove(draft, own)
+    if any(key_of(statement.name.text) not in anew for _parsed, statement in sets):
+        draft = _set_before(draft, built, own, anew)
     draft.declare(own)
     for parsed, statement in sets:
         if key_of(statement.name.text) in anew:
@@ -141,8 +141,48 @@ def _variation(built: Built, chosen: Sequence[Variant]) -> Variation:
     untitled = [p for p in base if not isinstance(p.statement, st.DiagramStatement)]
     diagram = draft.diagram([*untitled, *own] if title else [*base, *own])
     known = set(built.problems)
-    problems = tuple(each for each in draft.problems() if each not in known)
+    problems = tuple(each for each in dict.fromkeys(draft.problems()) if each not in known)
     return Variation(" + ".join(each.name for each in chosen), diagram, problems)
+
+
+def _set_before(bare: Draft, built: Built, own: Sequence[Parsed], anew: set[str]) -> Draft:
+    """The base again, with what is set in it counted before its leads are run.
+
+    ``bare`` is the base as it stands without what the variant takes out.  That was looked up there:
+    what is set may leave a part without the terminal that a lead taken out lands on.
+    """
+    left = {_place(lead) for lead in bare.leads.leads}
+    gone = {_place(lead): lead for lead in built.diagram.leads if _place(lead) not in left}
+    draft = Draft(built.reading, list(bare.scope.problems))
+    draft.declare(built.nested.base)
+    for parsed in own:
+        statement = parsed.statement
+        if isinstance(statement, st.SetStatement) and key_of(statement.name.text) not in anew:
+            set_attributes(draft.scope, parsed, statement)
+    before = len(draft.scope.problems)
+    draft.run_leads(built.nested.base)
+    needed = {span for lead in bare.leads.leads for span in (lead.a_span, lead.b_span)}
+    ends = {span for lead in gone.values() for span in (lead.a_span, lead.b_span)} - needed
+    raised = draft.scope.problems[before:]
+    draft.scope.problems[before:] = [each for each in raised if not _within(each.span, ends)]
+    draft.leads.leads[:] = [lead for lead in draft.leads.leads if _place(lead) not in gone]
+    for parsed in own:
+        if isinstance(parsed.statement, st.RemovePartStatement):
+            remove_part(draft, parsed, parsed.statement)
+    return draft
+
+
+def _place(lead: Lead) -> tuple[object, ...]:
+    """Where a lead stands in the text; those of one plug by where they land as well."""
+    ends = (lead.a, lead.b) if lead.role is LeadRole.PLUG else ()
+    return (lead.a_span, lead.b_span, *ends)
+
+
+def _within(span: Span, ends: Iterable[Span]) -> bool:
+    return any(
+        span.source is end.source and end.start <= span.start and span.end <= end.end
+        for end in ends
+    )
 
 
 def _remove(draft: Draft, own: Iterable[Parsed]) -> None:
