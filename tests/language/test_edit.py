@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecheck
@@ -306,6 +306,10 @@ def with_ends(key: tuple[object, ...], old: Terminal, new: Terminal) -> tuple[ob
     return (new if a == plain else a, new if b == plain and a != plain else b, role, values)
 
 
+#: How busy the machine is must not decide a test.
+unhurried = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+
 @st.composite
 def diagrams(draw: st.DrawFn) -> tuple[str, Diagram, int]:
     """A diagram without problems, and the number of one of its leads."""
@@ -315,6 +319,7 @@ def diagrams(draw: st.DrawFn) -> tuple[str, Diagram, int]:
     return text, built.diagram, draw(st.integers(0, len(built.diagram.leads) - 1))
 
 
+@unhurried
 @given(diagrams())
 def test_removing_any_lead_takes_out_that_lead_alone(drawn: tuple[str, Diagram, int]) -> None:
     text, diagram, number = drawn
@@ -325,6 +330,7 @@ def test_removing_any_lead_takes_out_that_lead_alone(drawn: tuple[str, Diagram, 
     assert after.parts.keys() == diagram.parts.keys()
 
 
+@unhurried
 @given(diagrams(), st.data())
 def test_moving_any_end_moves_that_end_alone(
     drawn: tuple[str, Diagram, int], data: st.DataObject
@@ -352,6 +358,7 @@ def test_moving_any_end_moves_that_end_alone(
     assert length_stays(diagram, built.diagram)
 
 
+@unhurried
 @given(diagrams())
 def test_a_new_lead_is_all_that_adding_one_changes(drawn: tuple[str, Diagram, int]) -> None:
     text, diagram, _number = drawn
