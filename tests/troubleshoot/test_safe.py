@@ -38,3 +38,10 @@ def test_gas_that_nobody_called_for_is_shut_first() -> None:
     modes = {fault.mode for group in conversation.diagnosis.groups
              for suspect in group.suspects for fault in suspect.faults}  # fmt: skip
     assert {"calls-always", "first-output-welded"} & modes
+
+
+def test_a_burner_past_an_open_limit_is_shut_first() -> None:
+    diagnosis = talk("main-flame on when limit open").diagnosis
+    assert "shut the gas cock now" in diagnosis.dangers[0]
+    assert diagnosis.remarks[0] == diagnosis.dangers[0]
+    assert not talk("no spark").diagnosis.dangers

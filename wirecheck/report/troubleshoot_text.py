@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from itertools import islice
 
 from wirecheck.report.check_text import problem_text
-from wirecheck.report.checks import counted
 from wirecheck.report.page import Page
 from wirecheck.report.troubleshoot_files import TroubleshootFile, summary
 from wirecheck.report.visible import visible
@@ -25,19 +24,17 @@ def troubleshoot_text(files: Sequence[TroubleshootFile], page: Page) -> Iterator
         title = file.dictionary.diagram.title if file.dictionary else "no diagnosis"
         yield from page.plain_headline(f"{visible(file.file)}: {visible(title)}")
         if file.diagnosis:
+            for danger in file.diagnosis.dangers:
+                yield from map(page.alarm, page.item(visible(f"! {danger}"), ""))
             for caution in CAUTIONS:
                 yield from map(page.alarm, page.item(f"! {caution}", ""))
             yield ""
         for problem in file.problems:
             yield from problem_text(problem, page)
-        if file.mistakes:
-            found = counted(len(file.mistakes), "finding")
-            words = f"The drawing itself has {found}: put those right first (wirecheck check)."
-            yield from map(page.alarm, page.item(f"! {words}", ""))
-            yield ""
         if file.chart:
             from wirecheck.report.fault_chart_text import chart_text
 
+            yield from _remarks(file.diagnosis, page)
             yield from chart_text(file.chart, page)
         elif file.diagnosis:
             yield from diagnosis_text(file.diagnosis, page)
@@ -69,8 +66,7 @@ def diagnosis_text(diagnosis: Diagnosis, page: Page) -> Iterator[str]:
         yield from page.item(visible(told_words(observation)))
     if not diagnosis.observations:
         yield from page.item("nothing yet: say what is seen with --seen, or with observe")
-    for remark in diagnosis.remarks:
-        yield from map(page.alarm, page.item(visible(f"! {remark}")))
+    yield from _remarks(diagnosis, page)
     yield ""
     yield from _suspects(diagnosis, page)
     yield ""
@@ -78,6 +74,11 @@ def diagnosis_text(diagnosis: Diagnosis, page: Page) -> Iterator[str]:
         yield from _advice(diagnosis.advice, page)
     if diagnosis.ending:
         yield from _ending(diagnosis.ending, page)
+
+
+def _remarks(diagnosis: Diagnosis | None, page: Page) -> Iterator[str]:
+    for remark in diagnosis.remarks if diagnosis else ():
+        yield from map(page.alarm, page.item(visible(f"! {remark}")))
 
 
 def _suspects(diagnosis: Diagnosis, page: Page) -> Iterator[str]:

@@ -88,6 +88,7 @@ class Diagnosis:
         ending: the repair; None while there is something worth reading.
         remarks: two faults at once, a fault outside the list, contradictions: sentences.
         left_bits: how much is not known (entropy over the groups).
+        dangers: those of the remarks that are to be said before all else.
     """
 
     observations: tuple[Observation, ...]
@@ -96,3 +97,4 @@ class Diagnosis:
     ending: Ending | None
     remarks: tuple[str, ...]
     left_bits: float
+    dangers: tuple[str, ...] = ()

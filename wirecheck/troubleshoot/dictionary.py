@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from wirecheck.check.engine import check
 from wirecheck.circuit.conduction import Conduction
 from wirecheck.circuit.nets import Nets
 from wirecheck.model.diagram import Diagram, Part
+from wirecheck.model.finding import Breaks, Finding
 from wirecheck.sequence.no_go import NoGo
 from wirecheck.troubleshoot.fault import Fault
 from wirecheck.troubleshoot.flame_readings import flame_readings
@@ -48,7 +50,6 @@ class Dictionary:
         diagram: as drawn.
         nets: of it.
         calling: keys of what calls for heat; none: all that can.
-        faults: every fault; the first is that nothing is broken.
         symptoms: what is seen without a meter.
     """
 
@@ -57,15 +58,25 @@ class Dictionary:
         self.diagram = diagram
         self.nets = Nets(diagram)
         self.calling = calling
-        self.faults: tuple[Fault, ...] = (
-            *outside_faults(self.nets),
-            *lead_faults(self.nets),
-            *part_faults(self.nets),
-        )
         self.symptoms: tuple[Reading, ...] = tuple(symptoms(self.nets))
         self._patients: dict[Candidate, Patient] = {}
         self._values: dict[tuple[Candidate, str], float] = {}
         self._rows: dict[Candidate, Floats] = {}
+
+    @cached_property
+    def mistakes(self) -> tuple[Finding, ...]:
+        """The mistakes of the drawing itself that matter, the worst first."""
+        found = [each for each in check(self.diagram).findings if each.breaks > Breaks.WORKMANSHIP]
+        return tuple(sorted(found, key=lambda each: each.breaks, reverse=True))
+
+    @cached_property
+    def faults(self) -> tuple[Fault, ...]:
+        """Every fault; the first is that nothing is broken, and all is wired as drawn."""
+        return (
+            *outside_faults(self.nets, self.mistakes),
+            *lead_faults(self.nets),
+            *part_faults(self.nets),
+        )
 
     @property
     def controls(self) -> list[Part]:
@@ -96,7 +107,7 @@ class Dictionary:
     @cached_property
     def allowed(self) -> Allowed:
         """What may be done at the unit as drawn."""
-        return allowed(self.diagram, NoGo(self.nets, Conduction(self.nets)))
+        return allowed(self.mistakes, NoGo(self.nets, Conduction(self.nets)))
 
     @cached_property
     def volts(self) -> VoltReadings:

@@ -9,6 +9,7 @@ from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.endings import ending, repairs
 from wirecheck.troubleshoot.entropy import entropy_bits
 from wirecheck.troubleshoot.next_reading import Choice, Table, bare_table, choose, merged, table
+from wirecheck.troubleshoot.part_faults import MOST_NAMED
 from wirecheck.troubleshoot.posterior import Standing, standings
 from wirecheck.troubleshoot.reading import Observation, Outcome
 from wirecheck.troubleshoot.several import contradictions, doubles
@@ -22,6 +23,13 @@ _WELL = (
     "All that was seen is as it should be: the unit works. A fault that comes and goes has to be "
     "caught while it lasts."
 )
+_AS_WRONG = (
+    "All that was seen goes with the wiring as drawn, and that has a mistake: mend it before "
+    "anything is looked for."
+)
+#: As likely as this, mistakes of the drawing are mended before more is read (common practice, no
+#: source).
+DRAWN_SO = 0.9
 #: So many sets of observations that do not go together are named, the smallest.
 MOST_CONFLICTS = 3
 #: A suspect less likely than this is not named.
@@ -43,23 +51,47 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
     is_sure = bool(agreeing) and _most(rest) >= SURE
     choice = None
     all_seen = bool(taken) and taken.issuperset(each.key for each in dictionary.symptoms)
+    drawn_so = _is_drawn_so(dictionary, rest) if agreeing else False
+    is_sure = is_sure or drawn_so
     is_over = is_sure or (may_be_well and all_seen)
     if agreeing and not is_over and _made(dictionary, observations) < MOST_READINGS:
         choice = choose(rest)
     if choice is None and agreeing:
         if may_be_well and observations:
-            rest, remarks, is_sure = bare_table(dictionary, agreeing[:1]), [_WELL], False
+            remarks = [_AS_WRONG if dictionary.mistakes else _WELL]
+            rest, is_sure = bare_table(dictionary, agreeing[:1]), False
         rest = merged(rest)
     groups = _named(dictionary, rest, observations)
+    dangers = dictionary.allowed.and_seen(observations).remarks
     end = ending(groups if agreeing else (), is_sure=is_sure) if choice is None else None
     return Diagnosis(
         tuple(observations),
         groups,
         _advice(dictionary, rest, choice) if choice else None,
         end,
-        (*dictionary.allowed.and_seen(observations).remarks, *remarks),
+        (*dangers, *_of_drawing(dictionary), *remarks),
         _bits(rest),
+        dangers,
     )
+
+
+def _is_drawn_so(dictionary: Dictionary, rest: Table) -> bool:
+    """Whether mistakes of the drawing explain it so well that they are mended first."""
+    return bool(dictionary.mistakes) and any(
+        one.candidate == (0,) and share >= DRAWN_SO
+        for one, share in zip(rest.standings, rest.shares.tolist(), strict=True)
+    )
+
+
+def _of_drawing(dictionary: Dictionary) -> list[str]:
+    """What is wrong in the drawing itself, to be said whatever was seen."""
+    mistakes = dictionary.mistakes
+    if not mistakes:
+        return []
+    count = "1 finding" if len(mistakes) == 1 else f"{len(mistakes)} findings"
+    named = "; ".join(each.message for each in mistakes[:MOST_NAMED])
+    more = "; and more (wirecheck check)" if len(mistakes) > MOST_NAMED else ""
+    return [f"The drawing itself has {count}, to be put right first: {named}{more}."]
 
 
 def _nearest(dictionary: Dictionary, observations: Sequence[Observation]) -> list[Standing]:

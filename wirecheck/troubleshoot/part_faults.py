@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import cast
 
 from wirecheck.circuit.companions import Companions
 from wirecheck.circuit.nets import Element, Nets
 from wirecheck.model.diagram import Part, Value
+from wirecheck.model.finding import Finding
 from wirecheck.model.kind import FLAG_SET, LoadSpec, SwitchSpec
 from wirecheck.model.quantity import Quantity
 from wirecheck.model.text import Span
@@ -17,6 +19,9 @@ from wirecheck.troubleshoot.modes import modes
 
 #: More than any flame sends: the threshold of a control that sees none.
 NEVER = Quantity(1.0, 1.0, "A")
+
+#: So many mistakes of the drawing are named in a sentence.
+MOST_NAMED = 2
 
 
 def part_faults(nets: Nets) -> Iterator[Fault]:
@@ -39,8 +44,8 @@ def part_faults(nets: Nets) -> Iterator[Fault]:
             yield from _of_transformer(part)
 
 
-def outside_faults(nets: Nets) -> Iterator[Fault]:
-    """What comes from outside the wiring, and nothing at all."""
+def outside_faults(nets: Nets, mistakes: Sequence[Finding] = ()) -> Iterator[Fault]:
+    """What comes from outside the wiring, and nothing at all: or the drawing's own mistakes."""
     diagram = nets.diagram
     nowhere = Span(diagram.source, 0, 0)
 
@@ -50,10 +55,24 @@ def outside_faults(nets: Nets) -> Iterator[Fault]:
             mode, mode, stated.what, stated.repair, mode, stated.likelihood, nowhere, alters
         )
 
-    yield fault("as-drawn", Alteration())
+    as_drawn = fault("as-drawn", Alteration())
+    yield _mistaken(as_drawn, mistakes) if mistakes else as_drawn
     if any(part.family == "gas-valve" for part in diagram.parts.values()):
         yield fault("gas-off", Alteration(gas_off=True))
     yield fault("power-off", Alteration(power_off=True))
+
+
+def _mistaken(as_drawn: Fault, mistakes: Sequence[Finding]) -> Fault:
+    """That a unit is wired as drawn, where the drawing is wrong: its mistakes are the cause."""
+    named = "; ".join(each.message for each in mistakes[:MOST_NAMED])
+    more = len(mistakes) - MOST_NAMED
+    edits = [edit.words for each in mistakes for edit in each.edits[:1]]
+    return replace(
+        as_drawn,
+        what=f"the wiring as drawn is wrong: {named}" + (f"; and {more} more" if more > 0 else ""),
+        repair="; ".join(edits or [each.message for each in mistakes]),
+        span=mistakes[0].span,
+    )
 
 
 def _fault(  # noqa: PLR0913 - what a fault of a part is made of

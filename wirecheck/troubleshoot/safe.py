@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final, NamedTuple
 
-from wirecheck.check.engine import check
-from wirecheck.model.diagram import Diagram
-from wirecheck.model.finding import Breaks
+from wirecheck.model.claim import Claim
+from wirecheck.model.finding import Breaks, Finding
 from wirecheck.sequence.no_go import NoGo
 from wirecheck.troubleshoot.reading import Observation, Reading, Stage
 from wirecheck.troubleshoot.symptoms import MAIN_NO_CALL, NO_CALL, UNCALLED
@@ -19,6 +18,11 @@ _LOOSE_GAS: Final = (
     "Gas flows with no call: shut the gas cock now and keep it shut; all that follows is read with "
     "it shut."
 )
+_PAST_SAFETY: Final = (
+    "It burns past an open contact: shut the gas cock now and keep it shut until that is found; "
+    "all that follows is read with it shut."
+)
+_GAS: Final = ("main-flame", "main-valve", "pilot-flame", "pilot-valve")
 _UNSAFE_DRAWING: Final = (
     "A safety finding stands in the drawing itself: the gas stays shut until it is mended; all "
     "that follows is read with it shut."
@@ -46,16 +50,26 @@ class Allowed(NamedTuple):
     def and_seen(self, observations: Sequence[Observation]) -> Allowed:
         """The same once it was seen that gas flows with no call."""
         for each in observations:
+            if each.reading.claim is not None and _runs_past(each.reading.claim):
+                return self._replace(gas=False, remarks=(*self.remarks, _PAST_SAFETY))
             loose = _UNCALLED.get(each.reading.about) if each.reading.kind == "watch" else None
             if loose is not None and each.low == loose:
                 return self._replace(gas=False, remarks=(*self.remarks, _LOOSE_GAS))
         return self
 
 
-def allowed(diagram: Diagram, no_go: NoGo) -> Allowed:
-    """What may be done at a unit wired as drawn."""
+def _runs_past(claim: Claim) -> bool:
+    """Whether gas or flame was seen with a contact open, or with no call."""
+    state = claim.state
+    if state is None or not state.on or state.subject.signal not in _GAS:
+        return False
+    return any(not each.on and each.subject.signal in ("contact", "call") for each in claim.when)
+
+
+def allowed(mistakes: Sequence[Finding], no_go: NoGo) -> Allowed:
+    """What may be done at a unit wired as drawn, with these mistakes."""
     if no_go.keeps_power_off:
         return Allowed(power=False, gas=False, remarks=(no_go.keeps_power_off,))
-    if any(finding.breaks is Breaks.SAFETY for finding in check(diagram).findings):
+    if any(finding.breaks is Breaks.SAFETY for finding in mistakes):
         return Allowed(gas=False, remarks=(_UNSAFE_DRAWING,))
     return Allowed()

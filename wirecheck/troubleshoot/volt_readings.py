@@ -18,6 +18,8 @@ from wirecheck.troubleshoot.modes import costs
 from wirecheck.troubleshoot.moments import Moments
 from wirecheck.troubleshoot.reading import Reading, Stage
 
+#: Metal of the unit: the ground of the line, and the burner, that sits on the cabinet.
+BARE_ROLES = ("line-ground", "burner-metal")
 LINE_CAUTION = "Line voltage: insulated probes, one hand, dry footing; for people licensed for it."
 SPARK_CAUTION = "It sparks now: hands and probes away from the ignition cable, some 20 kV."
 
@@ -108,9 +110,9 @@ class VoltReadings:
             yield from self._outputs(self._nets.diagram.parts.get(part))
 
     def _is_bare(self, terminal: Terminal) -> bool:
-        """Whether it is the unit's metal, or the ground of the line: the same."""
+        """Whether it is metal that screws may earth: volts there say nothing of any lead."""
         spec = self._nets.diagram.spec(terminal)
-        return terminal == EARTH or (spec is not None and spec.role == "line-ground")
+        return terminal == EARTH or (spec is not None and spec.role in BARE_ROLES)
 
     def _is_across(self, element: Element) -> bool:
         spec = element.spec

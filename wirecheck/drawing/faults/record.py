@@ -43,6 +43,8 @@ def record_pages(conversation: Conversation, date: str = "") -> list[Canvas]:
 
 def _rows(conversation: Conversation) -> Iterator[Row]:
     diagnosis = conversation.diagnosis
+    for danger in diagnosis.dangers:
+        yield Row(across=tuple(lines(danger, BOLD)))
     yield heading(COLUMNS)
     for number, observation in enumerate(conversation.observations, 1):
         so_far = replace(conversation, observations=conversation.observations[:number])
@@ -54,7 +56,7 @@ def _rows(conversation: Conversation) -> Iterator[Row]:
                 (LIKELIEST, tuple(lines(_likeliest(so_far.diagnosis), PLAIN, LIKELIEST))),
             )
         )
-    for remark in diagnosis.remarks:
+    for remark in diagnosis.remarks[len(diagnosis.dangers) :]:
         yield Row(across=tuple(lines(remark, BOLD)))
     yield from _part("What it may be", _suspects(diagnosis))
     if diagnosis.ending is None:
