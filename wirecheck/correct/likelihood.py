@@ -12,7 +12,7 @@ from wirecheck.correct.answer import Answer
 from wirecheck.correct.never import protects
 from wirecheck.correct.rewired import Add, Change, Exchange, Fit, Move, Rewired, TakeOut
 from wirecheck.correct.suits import mismatch
-from wirecheck.model.diagram import Terminal
+from wirecheck.model.diagram import LeadRole, Terminal
 
 #: The smaller, the likelier.
 Rank = float
@@ -76,12 +76,31 @@ def _miscoloured(state: Rewired, lead: int) -> float:
 def grouped(answers: Iterable[Answer]) -> tuple[Answer, ...]:
     """The answers that join different terminals, the likelier first, others as good beside them."""
     groups: dict[frozenset[frozenset[Terminal]], list[Answer]] = {}
-    for answer in sorted(answers, key=_unlikeliness):
+    for answer in sorted(_without_jumpers_moved(answers), key=_unlikeliness):
         groups.setdefault(joins(answer.state), []).append(answer)
     return tuple(
         first._replace(as_good=tuple(other.state for other in rest))
         for first, *rest in groups.values()
     )
+
+
+def _without_jumpers_moved(answers: Iterable[Answer]) -> list[Answer]:
+    """Leave out what lands a jumper elsewhere where taking it out will do: it belongs nowhere."""
+    every = list(answers)
+    made = {frozenset(answer.state.changes) for answer in every}
+    return [answer for answer in every if _taken_out(answer.state) not in made]
+
+
+def _taken_out(state: Rewired) -> frozenset[Change] | None:
+    """The changes with each jumper that is moved taken out; None if none is."""
+    leads = state.found.leads
+    out = [
+        TakeOut(change.lead)
+        if isinstance(change, Move) and leads[change.lead].role is LeadRole.JUMPER
+        else change
+        for change in state.changes
+    ]
+    return frozenset(out) if out != list(state.changes) else None
 
 
 def _unlikeliness(answer: Answer) -> float:

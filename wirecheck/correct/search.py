@@ -17,7 +17,7 @@ from typing import Final, NamedTuple
 from wirecheck.correct.answer import Answer, Bound, Correction, Tried
 from wirecheck.correct.likelihood import Rank, grouped, rank
 from wirecheck.correct.nearness import Rings, rings
-from wirecheck.correct.never import bridged, grounds
+from wirecheck.correct.never import bridged, grounds, misused
 from wirecheck.correct.proof import lost_safeties, proof
 from wirecheck.correct.rewired import Change, Rewired
 from wirecheck.correct.screen import Screen, objected, told
@@ -85,6 +85,7 @@ class _Search:
         self._root = Rewired.nothing_changed(diagram)
         self._bridged = bridged(self._root.nets)
         self._grounds = grounds(self._root.nets)
+        self._misused = misused(self._root.nets)
         self._bound = bound
         self._ends_at = monotonic() + bound.seconds
         self._seen: set[tuple[object, ...]] = {self._root.key}
@@ -236,9 +237,13 @@ class _Search:
         return found.holds
 
     def _may_be(self, state: Rewired) -> bool:
-        """Whether every safety, earth and burner ground is still there."""
+        """Whether every safety, earth and burner ground is still there, and nothing astray."""
         after = state.nets
-        return self._grounds <= grounds(after) and not lost_safeties(self._root.nets, after)
+        return (
+            self._grounds <= grounds(after)
+            and misused(after) <= self._misused
+            and not lost_safeties(self._root.nets, after)
+        )
 
     def _note_nearest(self, nodes: Iterable[_Node]) -> None:
         """Remember the best of what was followed, if it loses nothing."""
