@@ -20,6 +20,7 @@ class Alteration:
         values: attributes of parts, each as key of the part, name, value.
         gas_off, power_off: there is no gas at the inlet, or no power at all.
         false_flame: the control has a flame signal with no flame.
+        opens_warm: contacts that open once the unit is warm, each as key of the part, name.
     """
 
     found: tuple[tuple[int, str, Value], ...] = ()
@@ -29,6 +30,7 @@ class Alteration:
     gas_off: bool = False
     power_off: bool = False
     false_flame: bool = False
+    opens_warm: tuple[tuple[str, str], ...] = ()
 
     def __add__(self, other: Alteration) -> Alteration:
         """Both at once."""
@@ -40,6 +42,7 @@ class Alteration:
             self.gas_off or other.gas_off,
             self.power_off or other.power_off,
             self.false_flame or other.false_flame,
+            self.opens_warm + other.opens_warm,
         )
 
     def on(self, diagram: Diagram) -> Diagram:

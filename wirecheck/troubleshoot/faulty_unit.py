@@ -22,7 +22,14 @@ from wirecheck.model.diagram import Diagram, Terminal
 from wirecheck.model.kind import FLAG_SET, SourceSpec
 from wirecheck.sequence.burner import BURNING
 from wirecheck.sequence.plant import Plant
-from wirecheck.sequence.script import BEFORE_CALL_S, CALL_LENGTH_S, Script, Stimulus, heat_call
+from wirecheck.sequence.script import (
+    BEFORE_CALL_S,
+    CALL_LENGTH_S,
+    Opening,
+    Script,
+    Stimulus,
+    heat_call,
+)
 from wirecheck.sequence.simulator import Simulation
 from wirecheck.sequence.trace import Rest, Trace
 from wirecheck.sequence.tracks import track_of
@@ -31,6 +38,9 @@ from wirecheck.troubleshoot.part_faults import load_attribute
 
 #: Less than this is a short, and no winding either (common practice, no source).
 SHORT_OHM = 1.0
+#: So long into a call a unit is warm enough that a limit may open, in seconds (common practice, no
+#: source).
+WARM_S = 300.0
 #: So many times a unit is run until nothing more breaks in it.
 _MOST_RUNS = 3
 
@@ -171,6 +181,7 @@ class FaultyUnit:
             length_s=length_s,
             calling=self._calling,
             false_flame=altered.false_flame,
+            opened=tuple(Opening(part, name, WARM_S) for part, name in altered.opens_warm),
         )
         if altered.power_off:
             off = Stimulus(-BEFORE_CALL_S, "power", "off")

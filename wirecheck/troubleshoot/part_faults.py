@@ -169,6 +169,9 @@ def _of_switch(part: Part, spec: SwitchSpec, it: str, about: str) -> Iterator[Fa
     opened = "switched-off" if spec.moved_by in ("hand", "door") else "limit-open"
     if spec.running == "closed":
         yield _fault(opened, part, (stuck, "open"), it=it, about=about)
+        if opened == "limit-open":
+            warm = Alteration(opens_warm=((part.key, spec.name),))
+            yield _fault("opens-warm", part, it=it, about=about, seems=warm)
     yield _fault("contact-welded", part, (stuck, "closed"), it=it, about=about)
 
 
@@ -200,6 +203,8 @@ def _of_load(element: Element) -> Iterator[Fault]:
         # In the run it is shut whatever it gets; to the meter its coil is well.
         shut = _values(part, (attribute, "open"))
         yield _fault("valve-sticks", part, it=it, about=about, seems=shut)
+        starved = "pilot-starved" if element.name.startswith("pilot") else "main-starved"
+        yield _fault(starved, part, about=about, site=f"{starved}", seems=shut)
 
 
 def _of_transformer(part: Part) -> Iterator[Fault]:

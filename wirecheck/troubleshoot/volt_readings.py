@@ -20,6 +20,8 @@ from wirecheck.troubleshoot.reading import Reading, Stage
 
 #: Metal of the unit: the ground of the line, and the burner, that sits on the cabinet.
 BARE_ROLES = ("line-ground", "burner-metal")
+#: What is moved otherwise than by the heat of the unit.
+NO_HEAT = ("control", "hand", "door", "overcurrent", "motor", "coil")
 LINE_CAUTION = "Line voltage: insulated probes, one hand, dry footing; for people licensed for it."
 SPARK_CAUTION = "It sparks now: hands and probes away from the ignition cable, some 20 kV."
 
@@ -172,7 +174,7 @@ class VoltReadings:
         for control in controls:
             yield self.reading(red, black, Stage.TRIAL, control)
             yield self.reading(red, black, Stage.RUN, control)
-        if self._is_late(red, black):
+        if self._is_late(red, black) or self._is_across_limit(red, black):
             yield self.reading(red, black, Stage.WARM, None)
 
     def _concerned(self, red: Terminal, black: Terminal) -> list[Part | None]:
@@ -189,6 +191,16 @@ class VoltReadings:
     def _family(self, terminal: Terminal) -> str:
         part = self._nets.diagram.parts.get(terminal.part)
         return part.family if part else ""
+
+    def _is_across_limit(self, red: Terminal, black: Terminal) -> bool:
+        """Whether a contact lies between them that may open with heat."""
+        return any(
+            {red, black} == {element.a, element.b}
+            and isinstance(element.spec, SwitchSpec)
+            and element.spec.moved_by not in NO_HEAT
+            and element.spec.running == "closed"
+            for element in self._nets.elements_of.get(red.part, ())
+        )
 
     def _is_late(self, red: Terminal, black: Terminal) -> bool:
         """Whether a good unit shows something else there once it is warm."""
