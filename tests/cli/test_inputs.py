@@ -133,3 +133,13 @@ def test_a_call_without_files_names_what_is_missing(wirecheck: CommandLine) -> N
     answer = wirecheck("check")
     assert answer.code == 2
     assert "Missing argument" in answer.err
+
+
+@pytest.mark.parametrize("text", ["", "\n \n", "# a remark alone\n"])
+def test_a_file_in_which_nothing_is_typed_passes_nothing(wirecheck: CommandLine, text: str) -> None:
+    wirecheck.file("empty.wiring", text)
+    for command in ("check", "report"):
+        answer = wirecheck(command, "empty.wiring")
+        assert answer.code == 2
+        assert "empty.wiring:1:1: problem: nothing is typed here" in answer.out + answer.err
+        assert "nothing found" not in answer.out

@@ -6,7 +6,7 @@ import os
 import sys
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from wirecheck.model.finding import Problem
 from wirecheck.model.nearest import either
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 SUFFIX = ".wiring"
 STANDARD_INPUT = "-"
+#: An empty file passes no check: it may be the wrong one, or what was written is lost.
+NOTHING_TYPED: Final = "nothing is typed here: no part, no lead"
 
 
 class Input(NamedTuple):
@@ -85,7 +87,10 @@ def read_input(given: Input) -> Read:
             built = wirecheck.load(given.name)
     except OSError as error:
         return Read(given.name, None, (unreadable(given.name, error),))
-    return Read(given.name, built, built.problems)
+    problems = built.problems
+    if not problems and not built.reading.says_anything:
+        problems = (Problem(NOTHING_TYPED, Span(built.diagram.source, 0, 0)),)
+    return Read(given.name, built, problems)
 
 
 def read_bytes(given: Input) -> bytes:

@@ -73,6 +73,11 @@ class Reading:
     lacks_a_file: bool = False
     title: str = ""
 
+    @property
+    def says_anything(self) -> bool:
+        """Whether there is any statement in it, and not only blanks and remarks."""
+        return any(not isinstance(each.statement, FileEnd) for each in self.statements)
+
 
 def read_text(text: str, name: str) -> Reading:
     """Read a text that lies in no folder: an include in it is a problem."""

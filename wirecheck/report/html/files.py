@@ -38,7 +38,7 @@ def exit_code(files: Sequence[ReportFile]) -> int:
 def reports_text(files: Sequence[ReportFile], page: Page) -> Iterator[str]:
     """Write what was written, line by line."""
     for file in files:
-        told = found_words(file.found) if file.findings else "nothing found"
+        told = found_words(file.found) or ("not all read" if file.problems else "nothing found")
         yield from page.plain_headline(
             f"{visible(file.file)}: {told if file.path else 'no report'}"
         )
