@@ -107,7 +107,7 @@ def test_every_result_has_its_rule_described() -> None:
     assert all(rule["shortDescription"]["text"] for rule in rules)
 
 
-def test_what_is_accepted_is_suppressed_but_for_safety() -> None:
+def test_what_is_accepted_is_suppressed_and_all_else_is_not() -> None:
     box = "part box is pilot-ignition-control: two-rod"
     accepting = UNGROUNDED.replace(box, f"{box}  # accept burner-ground-missing: a bench")
     (result,) = results(accepting)
@@ -116,8 +116,12 @@ def test_what_is_accepted_is_suppressed_but_for_safety() -> None:
     rule = results(bridged)[0]["ruleId"]
     text = bridged.replace("to limit.2\n", f"to limit.2  # accept {rule}: a rig\n")
     (result,) = results(text)
-    assert (result["level"], "suppressions" in result) == ("note", False)
+    assert result["level"] == "note"
+    assert result["suppressions"] == [{"kind": "inSource", "justification": "a rig"}]
     assert result["message"]["text"].startswith("accepted, a rig: ")
+    states = [each["suppressions"] for each in results(f"{accepting}expect spark off during trial")]
+    assert sorted(map(len, states)) == [0] * (len(states) - 1) + [1]
+    assert len(states) > 1
 
 
 def test_what_is_known_is_unchanged_and_the_rest_new() -> None:

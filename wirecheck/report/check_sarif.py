@@ -1,9 +1,8 @@
 """What a check says, as SARIF 2.1.0 (OASIS standard, errata 01), for whatever shows findings.
 
 A finding that several variants of a file have is one result.  What a comment accepts is there with
-the reason as its suppression (one of safety as a note, so that nothing hides it), what a baseline
-knows as unchanged; a problem of the text is a result too, and says that the run did not use
-everything.
+the reason as its suppression (one of safety says so in its words as well), what a baseline knows as
+unchanged; a problem of the text is a result too, and says that the run did not use everything.
 """
 
 from __future__ import annotations
@@ -43,7 +42,13 @@ def check_sarif(files: Sequence[CheckedFile]) -> Json:
 
 
 def log_of(results: list[Json], *, usable: bool) -> Json:
-    """Return the log of results; ``usable``: whether everything could be used."""
+    """Return the log of results; ``usable``: whether everything could be used.
+
+    Where one is suppressed, those that are not say so: all have suppressions or none (3.27.23).
+    """
+    if any("suppressions" in each for each in results):
+        for each in results:
+            each.setdefault("suppressions", [])
     names = sorted({each["ruleId"] for each in results})
     for each in results:
         each["ruleIndex"] = names.index(each["ruleId"])
@@ -115,12 +120,14 @@ def results_of(files: Sequence[CheckedFile], *, with_baseline: bool) -> Iterator
 
 
 def _accepted(each: Accepted) -> Json:
-    """What makes a result of an accepted finding: one of safety stays in sight, as a note."""
+    """What makes a result of an accepted finding: one of safety is told as accepted, as a note."""
     reason = visible(each.accept.reason)
+    suppression = {"kind": "inSource"} | ({"justification": reason} if reason else {})
+    more: Json = {"suppressions": [suppression]}
     if each.finding.breaks < Breaks.SAFETY:
-        return {"suppressions": [{"kind": "inSource", "justification": reason}]}
+        return more
     words = message_text(f"accepted, {each.accept.reason}: {each.finding.message}")
-    return {"level": "note", "message": {"text": words}}
+    return more | {"level": "note", "message": {"text": words}}
 
 
 def _add(
