@@ -39,15 +39,27 @@ def test_what_is_left_over_is_crossed_out_as_found(drawn: dict[str, Canvas]) -> 
     assert marked(found, "add") == set()
 
 
-def test_every_lead_of_a_new_device_is_marked_then(
+def test_a_lead_to_run_is_hollow_and_an_end_to_land_keeps_its_colour(
     conversion: Replacement, drawn: dict[str, Canvas]
 ) -> None:
     then = drawn["replaced-connections"]
-    leads = conversion.after.leads
-    wanted = {conversion.after.lead_name(leads[number]) for number in conversion.landed}
-    assert marked(then, "add") == wanted
-    assert len(wanted) == 8
-    assert "xfmr.C to earth" not in wanted
+    after = conversion.after
+    assert marked(then, "add") == {after.lead_name(after.leads[n]) for n in conversion.run}
+    assert len(conversion.run) == len(conversion.missing) == 6
+    assert marked(then, "land") == {"stat.W to control.CALL", "control.24V COM to xfmr.C"}
+    assert conversion.landed - conversion.run == {
+        number
+        for number, lead in enumerate(after.leads)
+        if after.lead_name(lead) in marked(then, "land")
+    }
+
+
+def test_an_end_is_marked_at_the_new_device_only() -> None:
+    done = replaced(example("furnace-room-heater"), CONTROL)
+    sheet = new_connections(done)
+    signs = [each for each in titles(sheet) if each.startswith("land: ")]
+    assert len(signs) == len(set(signs)) == len(done.landed)
+    assert done.run == frozenset()
 
 
 def test_the_ladder_flags_and_lists_them(conversion: Replacement, drawn: dict[str, Canvas]) -> None:

@@ -109,14 +109,30 @@ def lead_to_add(
     canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG, *, clear: Clear = (0.0, 0.0)
 ) -> None:
     """Draw a lead that is to go in: a hollow double line with plus signs, none so near its ends."""
+    hollow_line(canvas, points, tag)
+    for at in along(points, _SIGN_EVERY_PT, clear):
+        _plus_sign(canvas, at, NO_TAG)
+
+
+def hollow_line(canvas: Canvas, points: Sequence[Point], tag: Tag = NO_TAG) -> None:
+    """Draw the hollow double line of a lead that is to go in, without its signs."""
     canvas.line(points, Stroke(ADD, 4.2), layer=Layer.MARK, tag=tag)
     canvas.line(points, Stroke(WHITE, 2.0), layer=Layer.MARK)
-    for at in along(points, _SIGN_EVERY_PT, clear):
-        room = box_about(at, _SIGN_ARM + 1.5)
-        canvas.oval(room, fill=WHITE, stroke=Stroke(ADD, 1.0), layer=Layer.MARK)
-        for across, down in ((_SIGN_ARM - 1, 0.0), (0.0, _SIGN_ARM - 1)):
-            ends = [at.moved(-across, -down), at.moved(across, down)]
-            canvas.line(ends, Stroke(ADD, 1.6), layer=Layer.MARK)
+
+
+def end_to_land(canvas: Canvas, points: Sequence[Point], tag: Tag, *, clear: float) -> None:
+    """Draw a plus sign near the start of a line, behind its lettering: that end is to be landed."""
+    lengths = [math.dist(start, end) for start, end in pairwise(points)]
+    behind = min(clear + _SIGN_ARM, sum(lengths) / 2)
+    _plus_sign(canvas, _at_length(points, lengths, behind), tag)
+
+
+def _plus_sign(canvas: Canvas, at: Point, tag: Tag) -> None:
+    room = box_about(at, _SIGN_ARM + 1.5)
+    canvas.oval(room, fill=WHITE, stroke=Stroke(ADD, 1.0), layer=Layer.MARK, tag=tag)
+    for across, down in ((_SIGN_ARM - 1, 0.0), (0.0, _SIGN_ARM - 1)):
+        ends = [at.moved(-across, -down), at.moved(across, down)]
+        canvas.line(ends, Stroke(ADD, 1.6), layer=Layer.MARK)
 
 
 def flag_to_take_away(canvas: Canvas, at: Point, number: int, title: str) -> Box:

@@ -17,6 +17,7 @@ from wirecheck.drawing.corrected.connections import marked_connections
 from wirecheck.drawing.corrected.ladder import Flagged, flagged_ladder
 from wirecheck.drawing.ladder.plan import plan
 from wirecheck.drawing.ladder.sheet import notes_of as ladder_notes
+from wirecheck.drawing.replaced_connections import replaced_connections
 from wirecheck.drawing.sheet import TitleBlock, framed, title_block
 from wirecheck.drawing.table import (
     BAR,
@@ -40,7 +41,8 @@ LEGEND_FOUND = (
     " other lead of a device that goes out is landed anew, as the new sheets show."
 )
 LEGEND_NEW = (
-    "Hollow with plus signs: land this lead anew, or run it, as its device is new or the lead is."
+    "A plus sign at the end of a lead: land that end. A hollow lead is new: run it, and land both"
+    " ends."
 )
 GAS_SIDE = "There is work on the gas side too, which no lead shows: see the cross-reference."
 LEGEND_FLAGS = "Flags: + at the ends of a lead that is landed anew or run; numbers as listed here."
@@ -60,7 +62,7 @@ def new_connections(done: Replacement, date: str = "") -> Canvas:
     checked = done.proof.checked
     notes = (LEGEND_NEW, *connection_notes(checked.diagram))
     block = _block(done, "Connections, replaced", date, notes)
-    return marked_connections(Both(_unmarked(checked), frozenset(), done.landed), block)
+    return replaced_connections(done, block)
 
 
 def new_ladder(done: Replacement, date: str = "") -> Canvas:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -77,16 +78,32 @@ class Replacement(NamedTuple):
         return self.after.source.text
 
     @property
-    def landed(self) -> frozenset[int]:
-        """Numbers in `after` of the leads that land on a new device, or are new."""
+    def new_devices(self) -> frozenset[str]:
+        """Keys of the devices that go in."""
         request = self.plan.request
         new = {swap.old.key for swap in request.swaps}
-        new |= {device.part.key for device in request.fitted.values()}
+        return frozenset(new | {device.part.key for device in request.fitted.values()})
+
+    @property
+    def landed(self) -> frozenset[int]:
+        """Numbers in `after` of the leads that land on a new device, or are new."""
         return frozenset(
             number
             for number, lead in enumerate(self.after.leads)
-            if new & {lead.a.part, lead.b.part}
+            if self.new_devices & {lead.a.part, lead.b.part} or number in self.run
         )
+
+    @property
+    def run(self) -> frozenset[int]:
+        """Numbers in `after` of the leads that are new; of leads alike the last ones are."""
+        new = Counter(frozenset((lead.a, lead.b)) for lead in self.landings.new)
+        run = set()
+        for number in reversed(range(len(self.after.leads))):
+            ends = frozenset((self.after.leads[number].a, self.after.leads[number].b))
+            if new[ends]:
+                new[ends] -= 1
+                run.add(number)
+        return frozenset(run)
 
     @property
     def new_mistakes(self) -> bool:

@@ -51,11 +51,11 @@ def _mark(canvas: Canvas, scene: Scene, shown: Both) -> None:
         for lead in sorted(numbers):
             name = f"{word}: {scene.diagram.lead_name(scene.diagram.leads[lead])}"
             tag = Tag(f"edit-{lead}", ("edit", word.replace(" ", "-")), name)
-            for line in _lines(scene, lead):
-                mark(canvas, line, tag, clear=_lettered(scene, lead))
+            for line in lines_of(scene, lead):
+                mark(canvas, line, tag, clear=lettered(scene, lead))
 
 
-def _lines(scene: Scene, lead: int) -> Iterator[list[Point]]:
+def lines_of(scene: Scene, lead: int) -> Iterator[list[Point]]:
     """Yield the line of a lead: between two blocks, or from one to earth or nowhere."""
     if lead in scene.routed.lines:
         yield routed_line(scene, lead)
@@ -65,7 +65,7 @@ def _lines(scene: Scene, lead: int) -> Iterator[list[Point]]:
             yield from filter(None, [stub_line(scene, end)])
 
 
-def _lettered(scene: Scene, lead: int) -> tuple[float, float]:
+def lettered(scene: Scene, lead: int) -> tuple[float, float]:
     """Return how far the lettering at either end of a lead reaches along it."""
     pins = scene.plan.faces.pins
     widths = [
