@@ -63,3 +63,37 @@ def test_a_lead_to_itself_that_could_not_be_read_is_passed_over() -> None:
     built = load_text(FAN + "wire stat to stat.W to stat.G\nwire fan.A to stat.G\n", "unit.wiring")
     assert built.problems
     assert NAME not in [found.rule for found in check(built.diagram).findings]
+
+
+FUSED = "part fu is fuse: 3 A\n" + changed(
+    FAN, ("xfmr.R to stat.R", "xfmr.R to fu.1\nwire fu.2 to stat.R")
+)
+
+
+@pytest.mark.parametrize(("empty", "full"), [("fu.2", "fu.1"), ("fu.1", "fu.2")])
+def test_a_fuse_with_all_leads_on_one_side_protects_nothing(empty: str, full: str) -> None:
+    found = only(FUSED.replace(empty, full))
+    assert (found.rule, found.fault, found.breaks) == (NAME, "fuse", Breaks.SAFETY)
+    moved = f"{full} to stat.R" if full == "fu.1" else f"xfmr.R to {full}"
+    assert found.message == (
+        f"fu protects nothing: the leads xfmr.R to {full} and {full} to stat.R all land on {full}, "
+        f"and {empty} is empty; land {moved} on {empty}, so that the current goes through fu"
+    )
+    assert raised(mended(FUSED.replace(empty, full))) == []
+
+
+UNUSED = {
+    "a spare, fed": FUSED + "part fv is breaker\nwire xfmr.R to fv.1\n",
+    "a spare that hands on the feed": changed(
+        FUSED, ("part fu", "part fv is fuse\npart fu"), ("xfmr.R to fu.1", "xfmr.R to fv.1 to fu.1")
+    ),
+    "not fed by what is drawn": FUSED.replace("wire xfmr.R to fu.1\n", "").replace(
+        "fu.2 to stat.R", "fu.2 to stat.R\nwire fu.2 to open"
+    ),
+    "in its place": FUSED,
+}
+
+
+@pytest.mark.parametrize("unit", UNUSED.values(), ids=UNUSED)
+def test_a_fuse_that_is_only_unused_is_not_told_so(unit: str) -> None:
+    assert NAME not in [found.rule for found in findings(unit)]
