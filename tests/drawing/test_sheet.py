@@ -80,3 +80,10 @@ def test_an_empty_drawing_still_gets_its_frame() -> None:
 def test_a_listed_finding_can_be_found_by_a_page() -> None:
     tags = [item.tag for item in framed(_content(9, 9), _block()).in_order()]
     assert any(tag.id == "ladder-listed-13" and "finding-13" in tag.classes for tag in tags)
+
+
+def test_a_long_path_is_shown_from_its_end() -> None:
+    path = "/a/folder/of/some/depth/that/nobody/reads/on/a/sheet/fire-station-heater.wiring"
+    told = texts(framed(_content(100, 100), TitleBlock("t", "Ladder", path)))
+    place = next(place for place, text in enumerate(told) if text.startswith("..."))
+    assert "".join(told[place : place + 2]).endswith("/fire-station-heater.wiring")

@@ -261,13 +261,15 @@ def _title_block(page: Canvas, room: Box, block: TitleBlock, paper: Paper) -> No
     )
     page.line([Point(room.left, room.top), Point(room.right, room.top)], HEAVY)
     left = room.left
-    for share, caption, text, size_pt, face in fields:
+    for share, caption, words, size_pt, face in fields:
         width = room.width * share
         if left > room.left:
             page.line([Point(left, room.top), Point(left, room.bottom)], THIN)
         at = Point(left + PADDING / 2, room.top + 7)
         page.text(at, caption, Letters(6.5))
-        _field(page, at.moved(0, 8), text, width - PADDING, Letters(size_pt, face))
+        room_pt = width - PADDING
+        text = _near_end(words, room_pt, size_pt) if caption == "file" else words
+        _field(page, at.moved(0, 8), text, room_pt, Letters(size_pt, face))
         left += width
     corner = Letters(6.5, align=Align.RIGHT)
     page.text(Point(room.right - 3, room.top + 7), f"{paper.name}, not to scale", corner)
@@ -282,3 +284,12 @@ def _field(page: Canvas, at: Point, text: str, width: float, style: Letters) -> 
     for row, line in enumerate(kept):
         place = middle.moved(0, (row - (len(kept) - 1) / 2) * pitch)
         page.text(place, fitted(line, width, style.size_pt, style.face), style)
+
+
+def _near_end(path: str, width: float, size_pt: float) -> str:
+    """A path without as many of its first folders as it takes to fit a field of two lines."""
+    *folders, name = path.replace("\\", "/").split("/")
+    while folders and len(wrapped(path, width, size_pt)) > 2:
+        folders.pop(0)
+        path = "/".join(("...", *folders, name))
+    return path
