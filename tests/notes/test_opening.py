@@ -60,3 +60,13 @@ def test_curly_quotes_are_quotes() -> None:
 def test_words_that_cannot_be_used(words: str, column: int, message: str) -> None:
     told = [(problem.span.column, problem.message) for problem in opening(words).problems]
     assert told == [(column, message)]
+
+
+def test_what_stands_behind_a_missing_comma_is_read() -> None:
+    said = opening("wiring piece name p on q draw ladder")
+    assert said.name is not None
+    assert (said.piece, said.name.text, [name.text for name in said.on]) == (True, "p", ["q"])
+    assert [sheet for sheet, _span in said.sheets] == ["ladder"]
+    assert [problem.message for problem in said.problems] == [
+        f"a comma is missing before {word}" for word in ("name", "on", "draw")
+    ]

@@ -137,15 +137,21 @@ class _Reader:
         self.problems: list[Problem] = []
 
     def read(self, item: list[_Token]) -> None:
-        """Take in one item, such as ``name heater``."""
+        """Take in one item, such as ``name heater``, and those behind it without a comma."""
+        rest = item
+        while rest:
+            rest = self._one(rest)
+
+    def _one(self, item: list[_Token]) -> list[_Token]:
+        """Take in an item; what follows it where a comma is missing, plainly meant, is left."""
         lone = next((token for token in item if token.text == '"'), None)
         if lone is not None:
             self._problem("a quote has no partner", lone.span)
-            return
+            return []
         word, values = item[0], item[1:]
         if word.word not in WORDS:
             self._unknown(word)
-            return
+            return []
         if values and values[0].text in "=:" and len(values) > 1:
             said = f"{word.text} {values[1].text}"
             self._problem(f"write {said}, with a blank between", values[0].span)
@@ -153,6 +159,11 @@ class _Reader:
         room = 0 if word.word == "piece" else 1
         for extra in values[room : room + 1]:
             self._too_much(extra)
+        self._say(word, values)
+        rest = values[room:]
+        return rest if rest and rest[0].word in WORDS else []
+
+    def _say(self, word: _Token, values: list[_Token]) -> None:
         if word.word == "piece":
             self.piece = True
         elif not values:
