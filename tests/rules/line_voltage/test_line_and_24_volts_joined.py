@@ -32,6 +32,20 @@ def test_a_lead_from_the_line_is_told_in_full() -> None:
     assert found.caution.startswith("Line voltage kills")
 
 
+@pytest.mark.parametrize(
+    ("lead", "when"),
+    [
+        ("wire line.L1 to xfmr.C\n", "as soon as power is on"),
+        ("part disc is service-switch\nwire line.L1 to disc to xfmr.C\n", "once disc closes"),
+    ],
+)
+def test_the_hot_line_on_an_earthed_common_is_a_dead_short(lead: str, when: str) -> None:
+    found = only(two_rod(more=lead))
+    assert (found.rule, found.fault, found.breaks) == (NAME, "line-on-earthed", Breaks.SAFETY)
+    assert "xfmr.C of the 24 V circuit, which is earthed: a dead short of the line" in found.message
+    assert found.seen_at_unit.startswith(f"The breaker trips {when}, or the thin lead to earth")
+
+
 def test_a_part_whose_volts_were_not_typed_gets_a_hint() -> None:
     unit = PUMP + "part lit is lamp\nwire disc.2 to lit to line.N\n"
     found = only(unit)

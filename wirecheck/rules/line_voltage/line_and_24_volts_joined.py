@@ -15,6 +15,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.line_voltage.closing import closing
 from wirecheck.rules.line_voltage.crossings import Crossing, crossings
 from wirecheck.rules.line_voltage.misplaced import misplaced
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule, Source
@@ -65,6 +66,12 @@ RULE = Rule(
             "it off{hint}",
             "Shock at bare screws; controls, thermostat and transformer are destroyed.",
         ),
+        "line-on-earthed": Fault(
+            "the lead {lead} brings line voltage from {line} to {low} of the 24 V circuit, which "
+            "is earthed: a dead short of the line; take it off{hint}",
+            "The breaker trips {when}, or the thin lead to earth burns; with the earth open, "
+            "every screw of the common is live.",
+        ),
         "exchanged": Fault(
             "at {part} a lead of the line is on {low} and a lead of the 24 V circuit on {other}: "
             "exchange them",
@@ -87,6 +94,11 @@ RULE = Rule(
         Example(
             _GOOD.replace("xfmr.R to limit", "line.L1 to limit"),
             (("line-on-24", "limit to stat"),),
+        ),
+        Example(
+            _GOOD.replace("fan to xfmr.C", "fan\nwire line.L1 to xfmr.C")
+            + "wire fan.B to xfmr.C\nwire xfmr.C to earth: green\n",
+            (("line-on-earthed", "line.L1 to xfmr.C"),),
         ),
         Example(
             _PUMP.replace("line.L1 to fan.COM", "line.L1 to fan.A").replace(
@@ -231,9 +243,11 @@ def _joined(facts: Facts, group: list[Crossing]) -> Finding:
     low = facts.diagram.parts[trace.end.part]
     could_be_line = "volts" in low.kind.attributes and "volts" not in low.given
     others = (end for one in group for end in (one.trace.start, one.trace.end))
+    is_short = facts.once(Legs).is_hot(trace.start) and bool(facts.sides.touches(trace.end))
+    on_24 = "line-on-earthed" if is_short else "line-on-24"
     return RULE.finding(
         facts,
-        "24-on-line" if crossing.only_24_v else "line-on-24",
+        "24-on-line" if crossing.only_24_v else on_24,
         facts.lead_span(cause),
         leads=dict.fromkeys((cause, *trace.leads, *(n for one in group for n in one.trace.leads))),
         terminals=dict.fromkeys(
@@ -243,6 +257,7 @@ def _joined(facts: Facts, group: list[Crossing]) -> Finding:
         line=facts.show(trace.start),
         low=facts.show(trace.end),
         part=facts.diagram.parts[trace.start.part].name,
+        when=closing(trace.contacts),
         hint=f", or type the volts of {low.name} if it is made for them" if could_be_line else "",
     )
 

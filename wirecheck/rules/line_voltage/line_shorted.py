@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from wirecheck.circuit.nets import Element
 from wirecheck.model.diagram import Terminal
 from wirecheck.model.finding import Breaks, Finding
 from wirecheck.rules.earthed_leads import metal, near_end, place
 from wirecheck.rules.facts import Facts
 from wirecheck.rules.legs import Legs
 from wirecheck.rules.line_voltage.cautions import LINE_VOLTAGE
+from wirecheck.rules.line_voltage.closing import closing
 from wirecheck.rules.rule import PRACTICE, Example, Fault, Rule
 from wirecheck.rules.sides import Touch
 
@@ -98,7 +98,7 @@ def _joined(facts: Facts, one: Terminal, other: Terminal) -> Iterator[Finding]:
             lead=facts.lead(cause),
             hot=facts.show(one),
             other=facts.show(other),
-            when=_when(trace.contacts),
+            when=closing(trace.contacts),
         )
 
 
@@ -129,7 +129,7 @@ def _on_metal(facts: Facts, touches: list[Touch], start: Terminal, *, is_hot: bo
         terminals=(end, start),
         lead=facts.lead(cause),
         metal=on,
-        when=_when(trace.contacts if trace else ()),
+        when=closing(trace.contacts if trace else ()),
     )
 
 
@@ -146,8 +146,3 @@ def _neutrals(facts: Facts) -> dict[int, list[Terminal]]:
 def _circuit(facts: Facts, end: Terminal) -> str:
     spec = facts.diagram.spec(end)
     return spec.circuit if spec else ""
-
-
-def _when(contacts: tuple[Element, ...]) -> str:
-    """From when on the breaker trips."""
-    return f"once {contacts[-1].part.name} closes" if contacts else "as soon as power is on"
