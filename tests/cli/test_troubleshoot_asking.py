@@ -60,7 +60,7 @@ def test_what_is_no_answer_is_asked_again(
     heater: CommandLine, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     said = ask(heater, monkeypatch, "purple\n9\n\nother\n77\n2\n", *CLASSIC).out
-    assert said.count("answer with a number:") == 2
+    assert said.count("answer with yes or no, or with a number:") == 2
     assert "that is none of these numbers" in said
     assert said.count("back: take the last answer back") == 2
     assert "Run a new ground lead" in said

@@ -19,6 +19,7 @@ from wirecheck.troubleshoot.dictionary import Dictionary
 from wirecheck.troubleshoot.endings import CAUTIONS, PROOF
 from wirecheck.troubleshoot.modes import modes
 from wirecheck.troubleshoot.reading import Reading
+from wirecheck.troubleshoot.words import range_words
 
 EXAMPLES = sorted(path.stem for path in (ROOT / "examples").glob("*.wiring"))
 PROBED = ("volts", "ohms", "microamps")
@@ -131,3 +132,20 @@ def test_no_volts_are_read_at_a_burner(name: str) -> None:
     volts = [each for each in known.readings if each.kind == "volts"]
     assert volts
     assert not any(end.part in burners for each in volts for end in each.points)
+
+
+@pytest.mark.parametrize(
+    ("key", "values", "words"),
+    [
+        ("volts:limit.1:xfmr.c:idle", (25.2, 26.0), "about 26 V"),
+        ("volts:limit.1:xfmr.c:idle", (0.0, 0.1), "0 V"),
+        ("volts:limit.1:xfmr.c:idle", (5.0, 19.0), "5.0 to 19 V"),
+        ("microamps:box", (0.0, 0.0), "0 uA"),
+        ("microamps:box", (0.0, 0.7), "under 2 uA, or unsteady"),
+        ("microamps:box", (3.6, 3.6), "2 uA or more, steady"),
+    ],
+)
+def test_outcomes_are_told_as_a_meter_shows_them(
+    key: str, values: tuple[float, ...], words: str
+) -> None:
+    assert range_words(example("furnace-room-heater").by_key[key], values) == words

@@ -25,7 +25,7 @@ def test_the_mistake_is_mended_as_soon_as_it_explains_all() -> None:
     assert "no lead runs from box.GND to pilot.HOOD" in diagnosis.groups[0].suspects[0].what
     assert diagnosis.ending is not None
     assert diagnosis.ending.is_sure
-    assert "box.GND" in diagnosis.ending.repair[0]
+    assert diagnosis.ending.repair == ("Run a lead from box.GND to pilot.HOOD: green",)
 
 
 def test_on_a_right_drawing_nothing_is_said_of_mistakes() -> None:

@@ -29,7 +29,7 @@ _AS_WRONG = (
 )
 #: As likely as this, mistakes of the drawing are mended before more is read (common practice, no
 #: source).
-DRAWN_SO = 0.9
+DRAWN_SO = 0.8
 #: So many sets of observations that do not go together are named, the smallest.
 MOST_CONFLICTS = 3
 #: A suspect less likely than this is not named.
@@ -60,7 +60,7 @@ def judge(dictionary: Dictionary, observations: Sequence[Observation]) -> Diagno
         if may_be_well and observations:
             remarks = [_AS_WRONG if dictionary.mistakes else _WELL]
             rest, is_sure = bare_table(dictionary, agreeing[:1]), False
-        rest = merged(rest)
+        rest = rest if drawn_so else merged(rest)
     groups = _named(dictionary, rest, observations)
     dangers = dictionary.allowed.and_seen(observations).remarks
     end = ending(groups if agreeing else (), is_sure=is_sure) if choice is None else None

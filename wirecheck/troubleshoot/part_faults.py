@@ -67,10 +67,11 @@ def _mistaken(as_drawn: Fault, mistakes: Sequence[Finding]) -> Fault:
     named = "; ".join(each.message for each in mistakes[:MOST_NAMED])
     more = len(mistakes) - MOST_NAMED
     edits = [edit.words for each in mistakes for edit in each.edits[:1]]
+    repair = "; ".join(edits or [each.message for each in mistakes])
     return replace(
         as_drawn,
         what=f"the wiring as drawn is wrong: {named}" + (f"; and {more} more" if more > 0 else ""),
-        repair="; ".join(edits or [each.message for each in mistakes]),
+        repair=repair[:1].upper() + repair[1:],
         span=mistakes[0].span,
     )
 

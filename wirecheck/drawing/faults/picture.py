@@ -96,8 +96,9 @@ def _lines(step: Step) -> list[str]:
     if step.reading is None:
         room = _BOX_PT - 2 * _PAD_PT
         return [line for words in end_words(step) for line in wrapped(words, room, _SIZE_PT)]
-    asked = f"{step.number}. {step.reading.ask}"
-    return wrapped(asked, _BOX_PT - 2 * _PAD_PT, _SIZE_PT)
+    room = _BOX_PT - 2 * _PAD_PT
+    said = (f"{step.number}. {step.reading.ask}", *(f"! {each}" for each in step.reading.cautions))
+    return [line for words in said for line in wrapped(words, room, _SIZE_PT)]
 
 
 def _draw(canvas: Canvas, placed: _Placed, left: float, top: float) -> None:

@@ -84,8 +84,12 @@ def _row(step: Step) -> Row:
     comes_to: list[Words] = []
     then: list[Words] = []
     for branch in step.branches:
-        said = list(lines(f"{branch.words} ({share(branch.probability)})", BOLD, COMES_TO))
+        answer = f"{branch.words} ({share(branch.probability)})"
+        said = list(lines(answer, BOLD, COMES_TO))
         leads = [words for text in _then(branch) for words in lines(text, PLAIN, THEN)]
+        if comes_to:  # so that one sees which way on belongs to which answer
+            comes_to.append(Words(""))
+            then.append(Words(""))
         rows = max(len(said), len(leads))
         comes_to += said + [Words("")] * (rows - len(said))
         then += leads + [Words("")] * (rows - len(leads))
