@@ -8,7 +8,7 @@ from tests.drawing.picture import texts, titles
 from tests.replace.units import CONVERSION, STANDING, example, replaced
 from wirecheck import draw_replacement
 from wirecheck.drawing.canvas import Canvas, Lettering
-from wirecheck.drawing.replaced import cross_reference, new_connections, sheets
+from wirecheck.drawing.replaced import OLD_TITLE, cross_reference, new_connections, sheets
 from wirecheck.replace.replacement import Replacement
 
 CONTROL = 'part n is pilot-ignition-control\nlabels n: TH as "W", GND as "BRN", PV as "P"\n'
@@ -60,6 +60,15 @@ def test_an_end_is_marked_at_the_new_device_only() -> None:
     signs = [each for each in titles(sheet) if each.startswith("land: ")]
     assert len(signs) == len(set(signs)) == len(done.landed)
     assert done.run == frozenset()
+
+
+def test_a_title_of_the_old_unit_is_told_on_the_new_sheets(drawn: dict[str, Canvas]) -> None:
+    told = {name: OLD_TITLE in " ".join(texts(sheet)) for name, sheet in drawn.items()}
+    assert told.pop("replaced-connections")
+    assert told.pop("replaced-ladder")
+    assert not told["found-connections"]
+    same = new_connections(replaced(example("furnace-room-heater"), CONTROL))
+    assert OLD_TITLE not in " ".join(texts(same))
 
 
 def test_the_ladder_flags_and_lists_them(conversion: Replacement, drawn: dict[str, Canvas]) -> None:

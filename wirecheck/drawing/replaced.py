@@ -33,6 +33,7 @@ from wirecheck.drawing.table import (
     room_for,
     table,
 )
+from wirecheck.replace.old_comments import is_old_title
 from wirecheck.replace.replacement import Replacement
 from wirecheck.replace.words import AFTERWARDS, cross_rows, device_lines, old_mistakes
 
@@ -45,6 +46,7 @@ LEGEND_NEW = (
     " ends."
 )
 GAS_SIDE = "There is work on the gas side too, which no lead shows: see the cross-reference."
+OLD_TITLE = "The title is that of the unit as found; this sheet shows the unit as it is then."
 LEGEND_FLAGS = "Flags: + at the ends of a lead that is landed anew or run; numbers as listed here."
 
 
@@ -96,7 +98,9 @@ def _block(
     tasks = () if before else tuple(f"{task.words}." for task in done.tasks)
     gas = () if before or not done.plan.gas_side else (GAS_SIDE,)
     first = tuple(filter(None, (old_mistakes(done),)))
-    notes = (*first, *gas, *tasks, *notes)
+    is_old = not before and is_old_title(checked.diagram.title, done.plan)
+    title = (OLD_TITLE,) if is_old else ()
+    notes = (*first, *gas, *tasks, *title, *notes)
     block = title_block(checked, sheet, date=date, notes=notes)
     return replace(block, findings=())
 

@@ -19,14 +19,13 @@ _WORD: Final = re.compile(r"[a-z]{4,}")
 
 def old_comments(found: Diagram, after: Diagram, plan: Plan, landings: Landings) -> tuple[str, ...]:
     """What a person has to read again, each with its line in the new text."""
-    swapped = [swap for swap in plan.request.swaps if swap.old.kind is not swap.new.part.kind]
-    gone = [*plan.out, *(swap.old for swap in swapped)]
+    gone = _gone(plan)
     others = bool(gone or plan.request.fitted)
     lines = found.source.text.split("\n")
     told = list(_stale(lines, _changed_lines(found, landings, gone), header=others))
-    titles = [found.title] if _names_what_is_gone(found.title, plan, gone) else []
+    title = (f"the title “{found.title}”",) if is_old_title(found.title, plan) else ()
     return (
-        *(f"the title “{title}”" for title in titles),
+        *title,
         *_placed(lines, told, after.source.text.split("\n")),
     )
 
@@ -82,12 +81,18 @@ def _placed(old: list[str], told: list[int], new: list[str]) -> Iterator[str]:
             yield f"line {there[before]}: {comment.strip()}"
 
 
-def _names_what_is_gone(title: str, plan: Plan, gone: list[Part]) -> bool:
+def is_old_title(title: str, plan: Plan) -> bool:
     """Whether a title has a word of an old kind that no new one has."""
     request = plan.request
     new = [swap.new.part for swap in request.swaps] + [d.part for d in request.fitted.values()]
     old_words, new_words = (
         {word for part in parts for word in _WORD.findall(part.kind.title.casefold())}
-        for parts in (gone, new)
+        for parts in (_gone(plan), new)
     )
     return bool(set(_WORD.findall(title.casefold())) & (old_words - new_words))
+
+
+def _gone(plan: Plan) -> list[Part]:
+    """Old parts that nothing of their kind replaces."""
+    swapped = (swap for swap in plan.request.swaps if swap.old.kind is not swap.new.part.kind)
+    return [*plan.out, *(swap.old for swap in swapped)]
