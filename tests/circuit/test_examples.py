@@ -15,7 +15,7 @@ from wirecheck.circuit.netlist import netlist
 from wirecheck.circuit.nets import Nets
 from wirecheck.circuit.solve import solve
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").rglob("*.wiring"))
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.wiring"))
 #: Of the volts of each node; what is far below a millivolt is held to that, not to its own size.
 RELATIVE = 1e-6
 LEAST_V = 1e-3
