@@ -32,6 +32,7 @@ _PROVED_FIRST: Final = "main gas comes only once the flame is proved"
 #: Of a direct system, whose wait is the purge.
 _PURGES: Final = "the control purges between trials"
 _SPARKS_NOT: Final = "the control sparks only in the trial"
+_STAYS: Final = "nothing opens it in this call"
 #: So many contacts are named.
 _MOST_NAMED: Final = 3
 
@@ -56,11 +57,13 @@ class ClaimReasons:
         return self._off(subject, moment)
 
     def _on(self, subject: Subject, moment: Moment) -> str:
+        if subject.signal == "contact":
+            return self._closed(subject, moment)
         try:
             control = self._signals.control(subject)
         except NotSimulatedError:
             return ""
-        if subject.signal in ("phase", "call", "contact", "load", "blade"):
+        if subject.signal in ("phase", "call", "load", "blade"):
             return ""
         return noted(part_track(control), moment)[1]
 
@@ -138,6 +141,12 @@ class ClaimReasons:
             return f"its {names[0]} is {self._signals.load_word(coils[0], moment)}" if coils else ""
         words = self._reasons(moment).opened(opened)
         return "" if words.endswith("stands open") else words
+
+    def _closed(self, subject: Subject, moment: Moment) -> str:
+        """Why a contact is closed, if it is that of a safety: a call does not open it."""
+        keys = self._signals.contacts(subject, moment)
+        meant = [each for each in moment.run.simulation.plant.contacts if each.key in keys]
+        return _STAYS if meant and all(each.spec.safety for each in meant) else ""
 
     # ---- readings ----------------------------------------------------------------------------
 

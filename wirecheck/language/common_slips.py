@@ -393,6 +393,13 @@ _CLAIMS = (
         "expect main-valve on during trial when limit open",
     ),
     Slip(
+        r"^\s*(?P<word>expect|observe)\s.*\s(?P<until>during|when)\s.*[^\s,]\s*$",
+        r",",
+        "“{until}” holds for all that this line claims: begin another “{word}” in a new line",
+        "",
+        "expect spark off during run, spark on during trial",
+    ),
+    Slip(
         r"^\s*(?:expect|observe)\s.*\s$",
         r"(?:is|are|stays)(?=\s)",
         "take “{seen}” away: a subject and its state stand side by side",
