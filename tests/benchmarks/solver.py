@@ -47,7 +47,7 @@ def circuits_solved() -> list[Figure]:
 def _against_ngspice() -> Figure:
     """All stages of every example, numbered and solved, against one ngspice process each."""
     ours = theirs = 0.0
-    examples = sorted(EXAMPLES.rglob("*.wiring"))
+    examples = sorted(EXAMPLES.glob("*.wiring"))
     with tempfile.TemporaryDirectory() as folder:
         for example in examples:
             nets = Nets(wirecheck.load(example).diagram)
