@@ -124,3 +124,9 @@ def test_a_diagram_with_mistakes_is_drawn_too() -> None:
 
 def test_the_same_replacement_gives_the_same_bytes(conversion: Replacement) -> None:
     assert draw_replacement(conversion) == draw_replacement(conversion)
+
+
+def test_the_heading_of_a_control_has_all_that_is_typed(drawn: dict[str, Canvas]) -> None:
+    shown = " ".join(texts(drawn["replaced-connections"]))
+    assert "trial 60 s" in shown
+    assert "with shorting plug" in shown
