@@ -43,6 +43,7 @@ def said(words: str, name: str = "") -> Choices:
         ("spark but no gas", (("spark", 1, 2), ("pilot", 0, 0))),
         ("pilot lights, then goes out", (("pilot", 1, 1), ("ending", 2, 5))),
         ("it locks out", (("ending", 2, 3),)),  # people say so of a control that waits
+        ("burner goes into lockout", (("ending", 2, 3),)),
         ("flame signal is 2 uA", (("signal", 2, 2),)),
         ("nothing happens", (("ending", 0, 0),)),
         ("tries and tries again", (("ending", 2, 2),)),
@@ -83,6 +84,11 @@ def test_parts_are_named_or_meant_by_their_kind() -> None:
 def test_what_is_not_understood_is_said(words: str, name: str, message: str) -> None:
     with pytest.raises(NotUnderstoodError, match=message):
         said(words, name)
+
+
+def test_a_lockout_of_a_control_that_has_none_is_taken_for_its_wait() -> None:
+    told = talk("it locks out").diagnosis.observations[0]
+    assert "has no lockout as drawn: taken for its wait" in told.words
 
 
 def test_nothing_else_is_neither_spark_nor_flame() -> None:

@@ -49,6 +49,8 @@ class Clause(Wording):
         ending = self._ending()
         if ending is None:
             raise NotUnderstoodError(self._refusal())
+        if ending == (LOCKS_OUT, LOCKS_OUT):
+            return [self._locking()], ""
         return [self._of(self._symptom("ending"), ending)], ""
 
     # ---- of what -----------------------------------------------------------------------------
@@ -143,6 +145,8 @@ class Clause(Wording):
 
     def _of_flame(self) -> tuple[list[Observation], str] | None:
         subject = self._subject() or ("" if self._is_ending() else self._before)
+        if subject == "main" and re.search(phrases.LOCKOUT, self._rest):
+            return None  # not the flame locks out but its control
         if subject not in ("pilot", "main", "spark"):
             return None
         reading = self._symptom(subject)
@@ -189,20 +193,21 @@ class Clause(Wording):
     def _ending(self) -> tuple[int, int] | None:
         for words, choices in phrases.ENDINGS:
             if self._take(words):
-                self._take(r"\b(?:unit|burner|heater|furnace|boiler)\b")
+                self._take(r"\b(?:unit|main burner|main|burner|heater|furnace|boiler)\b")
                 self._take(phrases.WHEN)
-                return self._locking(choices)
+                return choices
         return None
 
-    def _locking(self, choices: tuple[int, int]) -> tuple[int, int]:
-        """People call it a lockout when a control that has none waits before it tries again."""
-        if choices != (LOCKS_OUT, LOCKS_OUT):
-            return choices
+    def _locking(self) -> Observation:
+        """A lockout; people say so too where a control that has none waits for another trial."""
         reading = self._symptom("ending")
         control = self._dictionary.diagram.parts[reading.part]
         if control.values.get("retry") == "lockout":
-            return choices
-        return TRIES_AGAIN, LOCKS_OUT
+            return self._of(reading, (LOCKS_OUT, LOCKS_OUT))
+        note = (
+            f" ({control.name} has no lockout as drawn: taken for its wait before it tries again)"
+        )
+        return self._of(reading, (TRIES_AGAIN, LOCKS_OUT), note)
 
     def _is_uncalled(self) -> bool:
         return self._take(phrases.no_call_words(self._dictionary.diagram))

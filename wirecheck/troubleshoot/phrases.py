@@ -79,9 +79,10 @@ MICROAMPS: Final = (
     r"(\d*\.?\d+) ?(?:ua|µa|μa|microamps?)\b(?: (?:of )?flame(?: signal| current)?)?"
 )
 
+LOCKOUT: Final = r"\b(?:goes (?:in|into|on) )?(?:lock(?:s|ed)?[ -]?out|lockout)\b"
 #: What is said of how a call ends; the choices from which to which it means.
 ENDINGS: Final[tuple[tuple[str, tuple[int, int]], ...]] = (
-    (r"\block(?:s|ed)?[ -]?out\b|\blockout\b", (LOCKS_OUT, LOCKS_OUT)),
+    (LOCKOUT, (LOCKS_OUT, LOCKS_OUT)),
     (r"\bnothing(?: at all)? happens?\b|\b(?:unit |burner )?(?:is )?dead\b", (NOTHING, NOTHING)),
     (r"\bdrops? out\b.*\bagain\b|\bchatters?\b", (DROPS_OUT, DROPS_OUT)),
     (r"\btr(?:y|ies)\b(?:.*\bagain\b)|\bwaits?\b", (TRIES_AGAIN, TRIES_AGAIN)),

@@ -14,13 +14,17 @@ from wirecheck.troubleshoot.symptoms import MAIN_NO_CALL, NO_CALL, UNCALLED
 _GAS_STAGES: Final = (Stage.RUN, Stage.WARM)
 #: What is seen of gas that nobody called for: the symptom, and the choice that says so.
 _UNCALLED: Final = {"pilot": NO_CALL, "main": MAIN_NO_CALL, "ending": UNCALLED}
+_VALVE_ITSELF: Final = (
+    " If no volts reach its operators then, the gas valve itself does not shut: that is beyond this"
+    " list, the cock stays shut and the valve is renewed."
+)
 _LOOSE_GAS: Final = (
     "Gas flows with no call: shut the gas cock now and keep it shut; all that follows is read with "
-    "it shut."
+    f"it shut.{_VALVE_ITSELF}"
 )
 _PAST_SAFETY: Final = (
     "It burns past an open contact: shut the gas cock now and keep it shut until that is found; "
-    "all that follows is read with it shut."
+    f"all that follows is read with it shut.{_VALVE_ITSELF}"
 )
 _GAS: Final = ("main-flame", "main-valve", "pilot-flame", "pilot-valve")
 _UNSAFE_DRAWING: Final = (
