@@ -11,7 +11,7 @@ from tests.contract.source import ROOT, modules
 API = "wirecheck itself"
 
 FLOORS: tuple[tuple[str, ...], ...] = (
-    ("model", "resources", "grammar", "shared"),
+    ("model", "resources", "processes", "grammar", "shared"),
     ("parts",),
     ("language",),
     ("circuit",),

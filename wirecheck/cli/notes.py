@@ -169,7 +169,7 @@ def _rivals(inputs: Iterable[Input]) -> dict[str, str]:
 
 def _worked(tasks: Sequence[Task], jobs: int | None) -> Iterator[Done]:
     """Every document's result, in the order of the documents."""
-    from wirecheck.notes.batch import cores, in_order
+    from wirecheck.processes import cores, in_order
 
     if jobs is None:
         jobs = cores() if len(tasks) >= WORTH_PROCESSES else 1

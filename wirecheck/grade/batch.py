@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import signal
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
+from functools import partial
 from threading import current_thread, main_thread
 from typing import Any, NoReturn
 
 from wirecheck.grade.record import Record
 from wirecheck.grade.submission import Submission
+from wirecheck.processes import in_order
 
 #: What marks one submission; it has to be a function of a module, so that a process finds it.
 Work = Callable[[Any, Submission], Record]
@@ -37,16 +37,11 @@ def batch(
         processes: how many at once; with one all is done in this process.
         seconds: of work at one submission, after which it is given up.
     """
-    if processes <= 1 or len(submissions) <= 1:
-        _begin(work, setup, seconds)
-        yield from map(_one, submissions)
-        return
-    left = list(submissions)
-    count = min(processes, len(left))
-    with ProcessPoolExecutor(count, initializer=_begin, initargs=(work, setup, seconds)) as pool:
-        waiting = [pool.submit(_one, each) for each in left]
-        for submission, future in zip(left, waiting, strict=True):
-            yield _result(future) or _by_itself(work, setup, seconds, submission)
+    count = min(processes, len(submissions))
+    begin = partial(_begin, work, setup, seconds)
+    if count <= 1:
+        begin()
+    yield from in_order(_one, _lost, submissions, count, begin)
 
 
 def _begin(work: Work, setup: Callable[[], Any] | None, seconds: float) -> None:
@@ -54,21 +49,8 @@ def _begin(work: Work, setup: Callable[[], Any] | None, seconds: float) -> None:
     _with = work, setup() if setup else None, seconds
 
 
-def _result(future: Future[Record]) -> Record | None:
-    """The record, or None if the process ended over this submission or another one."""
-    try:
-        return future.result()
-    except BrokenProcessPool:
-        return None
-
-
-def _by_itself(
-    work: Work, setup: Callable[[], Any] | None, seconds: float, submission: Submission
-) -> Record:
-    """Mark a submission in a process of its own, as one of them has ended a process."""
-    with ProcessPoolExecutor(1, initializer=_begin, initargs=(work, setup, seconds)) as pool:
-        record = _result(pool.submit(_one, submission))
-    return record or _given_up(submission, "the process that marked it has ended")
+def _lost(submission: Submission) -> Record:
+    return _given_up(submission, "the process that marked it has ended")
 
 
 def _one(submission: Submission) -> Record:

@@ -5,8 +5,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from wirecheck.notes import batch
-from wirecheck.notes.batch import in_order
+from wirecheck import processes
+from wirecheck.processes import in_order
 
 FATAL = 13
 
@@ -26,15 +26,15 @@ def refuse(number: int) -> int:
     raise ValueError(number)
 
 
-@pytest.mark.parametrize("processes", [0, 1])
-def test_one_process_works_here(processes: int) -> None:
-    assert list(in_order(square, lost, range(5), processes)) == [0, 1, 4, 9, 16]
+@pytest.mark.parametrize("count", [0, 1])
+def test_one_process_works_here(count: int) -> None:
+    assert list(in_order(square, lost, range(5), count)) == [0, 1, 4, 9, 16]
 
 
 def test_several_processes_answer_in_order_though_one_ends(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(batch, "AHEAD", 1)
+    monkeypatch.setattr(processes, "AHEAD", 1)
     taken: list[int] = []
 
     def things() -> Iterator[int]:
