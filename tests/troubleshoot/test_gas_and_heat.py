@@ -23,3 +23,11 @@ def test_a_burner_that_goes_out_when_warm_has_a_contact_that_opens_with_heat() -
 def test_gas_that_does_not_come_through_is_thought_of() -> None:
     assert "pilot-starved" in modes("spark, pilot does not light")
     assert {"main-starved", "valve-sticks"} <= modes("pilot lights, spark stops, no main")
+
+
+def test_a_manometer_tells_a_valve_that_sticks_from_an_orifice_that_is_stopped_up() -> None:
+    begun = talk("spark, pilot does not light", example(HEATER))
+    flow = begun.dictionary.by_key["look:flow:valve:0"]
+    through, none = (begun.answer(flow, value).diagnosis.groups for value in (0, 1))
+    assert {f.mode for g in through for s in g.suspects for f in s.faults} == {"pilot-starved"}
+    assert "valve-sticks" in {f.mode for g in none for s in g.suspects for f in s.faults}

@@ -15,6 +15,7 @@ from wirecheck.model.finding import Breaks, Finding
 from wirecheck.sequence.no_go import NoGo
 from wirecheck.troubleshoot.fault import Fault
 from wirecheck.troubleshoot.flame_readings import flame_readings
+from wirecheck.troubleshoot.gas_readings import gas_readings
 from wirecheck.troubleshoot.lead_faults import lead_faults
 from wirecheck.troubleshoot.looks import looks
 from wirecheck.troubleshoot.measure import Patient
@@ -119,6 +120,7 @@ class Dictionary:
         """Everything that can be measured, tried or looked at, beside the symptoms."""
         return (
             *flame_readings(self.nets, self.moments),
+            *gas_readings(self.nets, self.moments),
             *looks(self.nets),
             *pull_ins(self.nets),
             *self.volts.all(),

@@ -22,6 +22,9 @@ from wirecheck.troubleshoot.faulty_unit import FaultyUnit, Moment
 from wirecheck.troubleshoot.reading import Reading, Stage
 from wirecheck.troubleshoot.symptoms import story_of, watched
 
+#: Volts from which an operator made for 24 V opens (common practice, no source).
+OPENS_V = 18.0
+
 
 class Patient:
     """A unit with some faults, and what every reading on it comes to."""
@@ -45,7 +48,7 @@ class Patient:
         """What a reading comes to: in its unit, or the number of the choice."""
         measure: dict[str, Callable[[Reading], float]] = {
             "watch": lambda each: watched(self._nets, self.unit.trace, each),
-            "look": self._look,
+            "look": self._flow if reading.about == "flow" else self._look,
             "volts": self._volts,
             "ohms": self._ohms,
             "microamps": self._microamps,
@@ -122,6 +125,19 @@ class Patient:
         if reading.about == "opened":
             return float("yes" in (values.get("blown"), values.get("tripped")))
         return float(values.get("stuck") == "open")
+
+    def _flow(self, reading: Reading) -> float:
+        """Whether no gas comes through an operator: it needs its volts, and must not stick."""
+        a, b = reading.points
+        coils = self._nets.elements_of[a.part]
+        number = next(n for n, each in enumerate(coils) if {each.a, each.b} == {a, b})
+        sticks = f"valve-sticks:{a.part}:{coils[number].name if len(coils) > 1 else 'coil'}"
+        shut = (
+            self.alters.gas_off
+            or condition(self.unit.nets.elements_of[a.part][number]) != "well"
+            or any(fault.key == sticks for fault in self.faults)
+        )
+        return float(shut or self.unit.volts(_moment(reading), a, b) < OPENS_V)
 
     def _has_moved(self, part: str) -> bool:
         leads = self._drawn.leads
