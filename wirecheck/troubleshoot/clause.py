@@ -77,7 +77,7 @@ class Clause(Wording):
         """Neither spark nor flame of any control of which nothing else is said."""
         said = {each.reading.key for each in self._found}
         return [
-            self._of(reading, (NEVER, NEVER))
+            self._of(reading, (NEVER, NEVER), f": {reading.choices[NEVER]}")
             for reading in self._dictionary.symptoms
             if reading.about in ("spark", "pilot", "main") and reading.key not in said
         ]

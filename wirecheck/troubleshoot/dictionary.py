@@ -37,6 +37,8 @@ WRONG_AS_DRAWN = 100.0
 
 #: Modes that weaken the flame signal, more or less.
 WEAKENS = frozenset(("ground-poor", "rod-dirty", "sense-poor"))
+#: What is read of one as a rule, in microamps (common practice, no source).
+WEAKENED_UA = 0.7
 #: Less than this is no flame signal at all, in microamps (common practice, no source).
 WEAK_UA = 0.1
 
@@ -148,8 +150,17 @@ class Dictionary:
         """What a reading comes to with these faults: in its unit, or the number of the choice."""
         key = candidate, reading.key
         if key not in self._values:
-            self._values[key] = self.patient(candidate).value(reading)
+            self._values[key] = self._read(candidate, reading)
         return self._values[key]
+
+    def _read(self, candidate: Candidate, reading: Reading) -> float:
+        """As simulated; a weakened flame signal reads like any other of its kind."""
+        value = self.patient(candidate).value(reading)
+        weak = reading.unit == "uA" and value > 0 and self._is_weak(candidate)
+        return WEAKENED_UA if weak else value
+
+    def _is_weak(self, candidate: Candidate) -> bool:
+        return any(self.faults[number].mode in WEAKENS for number in candidate)
 
     def apart(self, candidate: Candidate, observation: Observation) -> float:
         """How many tolerances what was observed lies from what would be read; 0 if not at all.
@@ -163,8 +174,7 @@ class Dictionary:
             if not self._burns(candidate, reading.part):
                 return CHOICE_APART  # only a flame sends a current
             good = max(self.value((0,), reading), value)
-            weak = any(self.faults[number].mode in WEAKENS for number in candidate)
-            if weak and observation.high <= good:
+            if self._is_weak(candidate) and observation.high <= good:
                 return 0.0
         return distance(observation, value)
 
@@ -178,9 +188,8 @@ class Dictionary:
         import numpy as np
 
         if candidate not in self._rows:
-            patient = self.patient(candidate)
             self._rows[candidate] = np.array(
-                [position(each, patient.value(each)) for each in self.all_readings]
+                [position(each, self._read(candidate, each)) for each in self.all_readings]
             )
         return self._rows[candidate]
 

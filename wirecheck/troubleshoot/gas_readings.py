@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecheck.circuit.nets import Nets
-from wirecheck.model.kind import LoadSpec
 from wirecheck.troubleshoot.modes import costs
 from wirecheck.troubleshoot.moments import Moments
+from wirecheck.troubleshoot.part_faults import operators
 from wirecheck.troubleshoot.reading import Reading, Stage
 from wirecheck.troubleshoot.volt_readings import SPARK_CAUTION
 
@@ -21,10 +21,9 @@ def gas_readings(nets: Nets, moments: Moments) -> Iterator[Reading]:
     """One for each operator of the valve of each control."""
     for control in moments.controls:
         valve = moments.companions.of(control, "gas-valve")
-        for number, element in enumerate(nets.elements_of[valve.key] if valve else ()):
-            spec = element.spec
-            if valve is None or not isinstance(spec, LoadSpec) or spec.type != "operator":
-                continue
+        for element in operators(nets, valve) if valve is not None else ():
+            assert valve is not None  # noqa: S101 - it has the operators
+            number = nets.elements_of[valve.key].index(element)
             is_pilot = element.name.startswith("pilot")
             where = "pilot outlet" if is_pilot else "manifold"
             yield Reading(

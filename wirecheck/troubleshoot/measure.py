@@ -127,17 +127,19 @@ class Patient:
         return float(values.get("stuck") == "open")
 
     def _flow(self, reading: Reading) -> float:
-        """Whether no gas comes through an operator: it needs its volts, and must not stick."""
-        a, b = reading.points
-        coils = self._nets.elements_of[a.part]
-        number = next(n for n, each in enumerate(coils) if {each.a, each.b} == {a, b})
-        sticks = f"valve-sticks:{a.part}:{coils[number].name if len(coils) > 1 else 'coil'}"
-        shut = (
-            self.alters.gas_off
-            or condition(self.unit.nets.elements_of[a.part][number]) != "well"
-            or any(fault.key == sticks for fault in self.faults)
-        )
-        return float(shut or self.unit.volts(_moment(reading), a, b) < OPENS_V)
+        """Whether no gas comes through an operator: all up to it must open."""
+        valve = reading.points[0].part
+        coils = self._nets.elements_of[valve]
+        last = next(n for n, each in enumerate(coils) if (each.a, each.b) == reading.points)
+        return float(self.alters.gas_off or any(self._shut(reading, n) for n in range(last + 1)))
+
+    def _shut(self, reading: Reading, number: int) -> bool:
+        valve = reading.points[0].part
+        drawn, found = (nets.elements_of[valve] for nets in (self._nets, self.unit.nets))
+        sticks = f"valve-sticks:{valve}:{drawn[number].name if len(drawn) > 1 else 'coil'}"
+        if condition(found[number]) != "well" or any(each.key == sticks for each in self.faults):
+            return True
+        return self.unit.volts(_moment(reading), drawn[number].a, drawn[number].b) < OPENS_V
 
     def _has_moved(self, part: str) -> bool:
         leads = self._drawn.leads

@@ -40,6 +40,7 @@ def part_faults(nets: Nets) -> Iterator[Fault]:
                 yield from _of_contact(element)
             elif isinstance(element.spec, LoadSpec):
                 yield from _of_load(element)
+        yield from _starved(nets, part)
         if "winding" in part.kind.attributes:
             yield from _of_transformer(part)
 
@@ -204,8 +205,27 @@ def _of_load(element: Element) -> Iterator[Fault]:
         # In the run it is shut whatever it gets; to the meter its coil is well.
         shut = _values(part, (attribute, "open"))
         yield _fault("valve-sticks", part, it=it, about=about, seems=shut)
-        starved = "pilot-starved" if element.name.startswith("pilot") else "main-starved"
-        yield _fault(starved, part, about=about, site=f"{starved}", seems=shut)
+
+
+def _starved(nets: Nets, part: Part) -> Iterator[Fault]:
+    """No gas behind an operator that opens; in the run it is as if that stayed shut."""
+    coils = operators(nets, part)
+    for element in coils:
+        mode = "pilot-starved" if element.name.startswith("pilot") else "main-starved"
+        shut = _values(part, (load_attribute(element), "open"))
+        yield _fault(mode, part, site=mode, seems=shut)
+
+
+def operators(nets: Nets, valve: Part) -> list[Element]:
+    """The operators behind each of which gas can be missed: of a burner with no pilot the last."""
+    coils = [
+        each
+        for each in nets.elements_of[valve.key]
+        if isinstance(each.spec, LoadSpec) and each.spec.type == "operator"
+    ]
+    parts = nets.diagram.parts.values()
+    has_pilot = any(p.family == "ignition-control" and p.with_role("main-valve") for p in parts)
+    return coils if has_pilot else coils[-1:]
 
 
 def _of_transformer(part: Part) -> Iterator[Fault]:
