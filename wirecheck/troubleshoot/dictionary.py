@@ -156,8 +156,8 @@ class Dictionary:
     def _read(self, candidate: Candidate, reading: Reading) -> float:
         """As simulated; a weakened flame signal reads like any other of its kind."""
         value = self.patient(candidate).value(reading)
-        weak = reading.unit == "uA" and value > 0 and self._is_weak(candidate)
-        return WEAKENED_UA if weak else value
+        weak = reading.unit == "uA" and self._is_weak(candidate)
+        return min(value, WEAKENED_UA) if weak else value
 
     def _is_weak(self, candidate: Candidate) -> bool:
         return any(self.faults[number].mode in WEAKENS for number in candidate)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from wirecheck.troubleshoot.diagnosis import Advice, Diagnosis, Group, Suspect
 from wirecheck.troubleshoot.dictionary import Dictionary
@@ -211,4 +212,15 @@ def _outcomes(dictionary: Dictionary, rest: Table, column: int) -> list[Outcome]
                 "; and ".join(fault.what for fault in faults),
             )
         )
-    return found
+    return _told_once(found)
+
+
+def _told_once(outcomes: list[Outcome]) -> list[Outcome]:
+    """Outcomes that are told in the same words made one, under the likelier of them."""
+    by_words: dict[str, Outcome] = {}
+    for one in sorted(outcomes, key=lambda each: -each.probability):
+        first = by_words.setdefault(one.words, one)
+        if first is not one:
+            both = first.probability + one.probability
+            by_words[one.words] = replace(first, probability=both)
+    return list(by_words.values())
