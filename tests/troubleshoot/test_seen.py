@@ -44,6 +44,7 @@ def said(words: str, name: str = "") -> Choices:
         ("pilot lights, then goes out", (("pilot", 1, 1), ("ending", 2, 5))),
         ("it locks out", (("ending", 2, 3),)),  # people say so of a control that waits
         ("burner goes into lockout", (("ending", 2, 3),)),
+        ("spark with no call", (("ending", 6, 6),)),
         ("flame signal is 2 uA", (("signal", 2, 2),)),
         ("nothing happens", (("ending", 0, 0),)),
         ("tries and tries again", (("ending", 2, 2),)),
@@ -70,6 +71,10 @@ def test_parts_are_named_or_meant_by_their_kind() -> None:
         ("the moon is blue", "", "“the moon is blue” is not understood"),
         ("main burns when the limit is open", "", "“when limit” was not read"),
         ("pilot lights on Sundays", "", "“sundays” was not read"),
+        ("gas at the pilot with no call", "", "shut the gas cock now"),
+        ("main does not burn with no call", "", "“not” was not read"),
+        ("main goes out after the call", "", "“out” was not read"),
+        ("no spark with no call", "", "“no” was not read"),
         ("main stays on", "", "with a call, or with none"),
         ("thermostat off", "", "say what is seen then"),
         ("I smell gas", "", "leave now, with everybody; touch no switch"),

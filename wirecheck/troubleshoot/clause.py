@@ -17,6 +17,7 @@ from wirecheck.troubleshoot.symptoms import (
     NO_CALL,
     ON_CALL,
     TRIES_AGAIN,
+    UNCALLED,
 )
 from wirecheck.troubleshoot.wording import NotUnderstoodError, Wording
 
@@ -84,6 +85,11 @@ class Clause(Wording):
 
     def _gas(self) -> list[Observation]:
         """Gas at the pilot, or none: where there is none, nothing lights."""
+        if self._is_uncalled():
+            raise NotUnderstoodError(
+                f"“{self._clause}”: gas that nobody called for: shut the gas cock now and keep it "
+                "shut; then say what burns with no call, or state pilot-valve on when call off"
+            )
         has_pilot = any(each.about == "pilot" for each in self._dictionary.symptoms)
         if re.search(phrases.NOT, self._rest):
             self._take(phrases.GAS)
@@ -150,6 +156,10 @@ class Clause(Wording):
         if subject not in ("pilot", "main", "spark"):
             return None
         reading = self._symptom(subject)
+        if subject == "spark" and self._is_uncalled():
+            self._take(phrases.SUBJECTS[2][1])
+            self._take(phrases.LIT)
+            return [self._of(self._symptom("ending"), (UNCALLED, UNCALLED))], subject
         choices = getattr(self, f"_{subject}")()
         found = [self._of(reading, choices)]
         if subject == "pilot" and choices == (GOES_OUT, GOES_OUT):
