@@ -88,7 +88,7 @@ class Clause(Wording):
         if self._is_uncalled():
             raise NotUnderstoodError(
                 f"“{self._clause}”: gas that nobody called for: shut the gas cock now and keep it "
-                "shut; then say what burns with no call, or state pilot-valve on when call off"
+                "shut; then say which flame burns with no call, or read the volts at the operators"
             )
         has_pilot = any(each.about == "pilot" for each in self._dictionary.symptoms)
         if re.search(phrases.NOT, self._rest):

@@ -23,7 +23,7 @@ _LOOSE_GAS: Final = (
     f"it shut.{_VALVE_ITSELF}"
 )
 _PAST_SAFETY: Final = (
-    "It burns past an open contact: shut the gas cock now and keep it shut until that is found; "
+    "Gas passes what should stop it: shut the gas cock now and keep it shut until that is found; "
     f"all that follows is read with it shut.{_VALVE_ITSELF}"
 )
 _GAS: Final = ("main-flame", "main-valve", "pilot-flame", "pilot-valve")
