@@ -22,6 +22,9 @@ TOLERANCE: Final = 0.2
 #: A load whose current is not typed may take so much more or less than usual, as a share of it:
 #: a control 0.1 to 0.2 A (common practice, no source).
 UNSURE: Final = 1 / 3
+#: No anticipator's scale goes further, nor are a thermostat's contacts made for more (common
+#: practice, no source).
+MOST_A: Final = 1.2
 
 _GOOD = """\
 part xfmr is transformer
@@ -52,6 +55,11 @@ RULE = Rule(
             "({takers}): set it to {current}",
             "Short cycles: the burner stops before the room is warm, and starts again soon.",
         ),
+        "too-much": Fault(
+            "{current} run through {stat} ({takers}), more than an anticipator's scale reaches "
+            "and a thermostat's contact is made for: let a relay take the load",
+            "The anticipator burns through or the contact welds: no heat, or heat that never ends.",
+        ),
         "too-high": Fault(
             "the anticipator of {stat} is set to {setting}, and {current} run through it "
             "({takers}): set it to {current}",
@@ -62,6 +70,10 @@ RULE = Rule(
         Example(
             _GOOD.replace("anticipator 0.4 A", "anticipator 0.2 A"),
             (("too-low", "anticipator 0.2 A"),),
+        ),
+        Example(
+            _GOOD.replace("zone-valve: 0.4 A", "zone-valve: 1.5 A"),
+            (("too-much", "anticipator 0.4 A"),),
         ),
         Example(
             _GOOD.replace("anticipator 0.4 A", "anticipator 0.8 A"),
@@ -85,12 +97,14 @@ def check(facts: Facts) -> Iterator[Finding]:
         too_low = setting.value.high_base < (1 - TOLERANCE) * (usual - unsure)
         too_high = setting.value.low_base > (1 + TOLERANCE) * (usual + unsure)
         if too_low or (too_high and behind.all_drawn):
+            too_much = usual - unsure > MOST_A
+            edit = set_attribute(wired.diagram, stat.key, "anticipator", amps(usual))
             yield RULE.finding(
                 wired,
-                "too-low" if too_low else "too-high",
+                "too-much" if too_much else "too-low" if too_low else "too-high",
                 setting.span,
                 terminals=stat.with_role("thermostat-feed", "thermostat-heat"),
-                edits=(set_attribute(wired.diagram, stat.key, "anticipator", amps(usual)),),
+                edits=() if too_much else (edit,),
                 stat=stat.name,
                 setting=str(setting.value),
                 current=amps(usual),
