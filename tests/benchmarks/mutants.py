@@ -13,7 +13,8 @@ from typing import NamedTuple
 
 from wirecheck import load_text
 from wirecheck.language.edit import spell
-from wirecheck.model.diagram import EARTH, Diagram, Lead, LeadRole, Terminal
+from wirecheck.language.lead_by_lead import lead_statement
+from wirecheck.model.diagram import EARTH, Diagram, Terminal
 
 Ends = tuple[Terminal, Terminal]
 
@@ -47,7 +48,9 @@ class Original:
         if typed.problems:
             raise ValueError(f"{path}: {typed.problems[0].message}")
         self.head = _without_leads(typed.diagram)
-        text = self.head + "".join(_statement(typed.diagram, each) for each in typed.diagram.leads)
+        text = self.head + "".join(
+            lead_statement(typed.diagram, each) for each in typed.diagram.leads
+        )
         self.diagram = load_text(text, path.name).diagram
         self.terminals = tuple(_terminals(self.diagram))
 
@@ -66,7 +69,7 @@ class Original:
             ends = changed.get(number, (lead.a, lead.b))
             if ends is not None:
                 a, b = ends
-                lines.append(_statement(self.diagram, lead._replace(a=a, b=b)))
+                lines.append(lead_statement(self.diagram, lead._replace(a=a, b=b)))
         for each in mistakes:
             if each.jumper is not None:
                 here, there = (spell(self.diagram, end) for end in each.jumper)
@@ -142,15 +145,3 @@ def _without_leads(diagram: Diagram) -> str:
         kept.append(text[done : statement.start])
         done = statement.end
     return "".join([*kept, text[done:], "\n"])
-
-
-def _statement(diagram: Diagram, lead: Lead) -> str:
-    """A lead in a statement of its own; a share of the length of a run is left out."""
-    word = "jumper" if lead.role is LeadRole.JUMPER else "wire"
-    given = dict.fromkeys(
-        attribute.span.text
-        for name, attribute in lead.given.items()
-        if not (name == "length" and lead.shared_length)
-    )
-    attributes = f": {', '.join(given)}" if given else ""
-    return f"{word} {spell(diagram, lead.a)} to {spell(diagram, lead.b)}{attributes}\n"
