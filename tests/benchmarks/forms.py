@@ -21,7 +21,7 @@ from wirecheck.report.published import published
 
 EXAMPLES = sorted((ROOT / "examples").glob("*.wiring"))
 OTHER = str(ROOT / "examples" / "furnace-room-heater.wiring")
-CONTROL = str(ROOT / "examples" / "replacing" / "other-control.wiring")
+CONTROL = str(ROOT / "examples" / "replacing" / "other-control.parts")
 
 
 def calls(example: str, folder: str) -> Iterator[tuple[str, list[str]]]:

@@ -19,6 +19,7 @@ from wirecheck.correct.rewired import Add, Change, Fit, Move, Rewired, TakeOut
 from wirecheck.grade.key import Key
 from wirecheck.model.diagram import EARTH, Diagram, Terminal
 from wirecheck.model.finding import Breaks, Finding
+from wirecheck.parts.structure import structure_of
 
 
 class Alone(NamedTuple):
@@ -90,8 +91,7 @@ def _changes(key: Key, difference: Difference) -> tuple[Change, ...]:
     if isinstance(miss, Displaced | Extra):
         return _left_out(key, miss) if isinstance(miss, Displaced) else ()
     if isinstance(miss, Fitted):
-        value = miss.there
-        return (Fit(miss.part.key, miss.attribute, value),) if isinstance(value, str) else ()
+        return _fitted(key, miss)
     if landed is not None and not all(_is_there(key, end) for end in landed):
         landed = None
     numbers = difference.first_leads
@@ -103,6 +103,17 @@ def _changes(key: Key, difference: Difference) -> tuple[Change, ...]:
             return (Move(numbers[0], old, new),)
     changes: tuple[Change, ...] = (TakeOut(numbers[0]),) if numbers else ()
     return (*changes, Add(*landed)) if landed else changes
+
+
+def _fitted(key: Key, miss: Fitted) -> tuple[Change, ...]:
+    """A part set otherwise; what lands on a terminal that it then has not is taken off first."""
+    part, value = miss.part, miss.there
+    if not isinstance(value, str):
+        return ()
+    then = structure_of(part.kind, {**part.values, miss.attribute: value}).terminals
+    gone = [part.terminal(name) for name in part.structure.terminals if name not in then]
+    off = dict.fromkeys(lead for end in gone for lead in key.nets.leads_at(end))
+    return (*map(TakeOut, off), Fit(part.key, miss.attribute, value))
 
 
 def _left_out(key: Key, miss: Displaced) -> tuple[Change, ...]:
