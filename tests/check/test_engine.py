@@ -90,3 +90,9 @@ def test_any_heap_of_mistakes_is_checked_to_the_end(seed: int) -> None:
 def test_parts_with_no_lead_at_all_are_checked() -> None:
     text = "part box is pilot-ignition-control\npart pilot is pilot-burner\n"
     assert "burner-ground-missing" in rules(text)
+
+
+def test_a_lead_with_no_end_that_is_known_is_told_as_that() -> None:
+    built = wirecheck.load_text("part x is transformer\npart s is thermostat\nwire y.R to z.C\n")
+    told = [each.reason for each in wirecheck.check(built.diagram).not_checked]
+    assert "neither end of this lead is traced: what is missing there is not judged" in told

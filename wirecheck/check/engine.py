@@ -88,8 +88,11 @@ def _not_checked(facts: Facts) -> Iterator[NotChecked]:
         yield NotChecked(seen.word, "what was seen is for troubleshooting, not judged", seen.span)
     for lead in diagram.leads:
         if UNKNOWN_END in (lead.a.part, lead.b.part):
-            where = diagram.show(lead.a if lead.b.part == UNKNOWN_END else lead.b)
-            reason = f"the lead at {where} is not traced: what is missing there is not judged"
+            known = lead.a if lead.b.part == UNKNOWN_END else lead.b
+            both = known.part == UNKNOWN_END
+            which = "neither end of this lead" if both else f"the lead at {diagram.show(known)}"
+            verb = "is traced" if both else "is not traced"
+            reason = f"{which} {verb}: what is missing there is not judged"
             yield NotChecked("untraced lead", reason, lead.span)
     yield from unstated(facts)
     yield NotChecked(
