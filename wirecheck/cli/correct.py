@@ -10,7 +10,13 @@ import click
 from wirecheck.cli.check import BYTE_ORDER_MARK
 from wirecheck.cli.draw import SHEETS, date_option, make_folder
 from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of, read_input
-from wirecheck.cli.options import debug_option, files_argument, form_option
+from wirecheck.cli.options import (
+    debug_option,
+    files_argument,
+    form_option,
+    sheet_format_option,
+    sheets_folder_option,
+)
 from wirecheck.cli.printing import page, print_aside, print_json, print_lines
 from wirecheck.cli.progress import told
 
@@ -39,21 +45,8 @@ class Wish(NamedTuple):
 @click.option("--write", is_flag=True, help="Change the files in place, each whole or not at all.")
 @click.option("--diff", is_flag=True, help="Show only how the texts would change.")
 @click.option("--draw", is_flag=True, help="Draw the corrected sheets, what changes marked.")
-@click.option(
-    "--out",
-    "folder",
-    type=click.Path(file_okay=False, path_type=Path),
-    default=".",
-    help="Folder for the sheets; made if it is not there.  [default: this one]",
-)
-@click.option(
-    "--format",
-    "file_format",
-    type=click.Choice(["svg", "png"]),
-    default="svg",
-    show_default=True,
-    help="Of the sheets.",
-)
+@sheets_folder_option
+@sheet_format_option
 @date_option
 @click.option(
     "--edits",

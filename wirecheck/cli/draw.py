@@ -10,7 +10,7 @@ import click
 
 from wirecheck.cli.check import check_input
 from wirecheck.cli.inputs import Input, find_inputs, problem_of
-from wirecheck.cli.options import debug_option, files_argument, form_option
+from wirecheck.cli.options import debug_option, files_argument, form_option, sheets_folder_option
 from wirecheck.cli.printing import page, print_json, print_lines
 from wirecheck.cli.progress import told
 
@@ -82,13 +82,7 @@ class Wish(NamedTuple):
     show_default=True,
     help="The engine that comes along, or a Graphviz installed on the machine.",
 )
-@click.option(
-    "--out",
-    "folder",
-    type=click.Path(file_okay=False, path_type=Path),
-    default=".",
-    help="Folder for the sheets; made if it is not there.  [default: this one]",
-)
+@sheets_folder_option
 @date_option
 @form_option
 @debug_option

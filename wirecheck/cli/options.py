@@ -48,6 +48,23 @@ def baseline_options(command: FC) -> FC:
     return read(write(command))
 
 
+sheet_format_option = click.option(
+    "--format",
+    "file_format",
+    type=click.Choice(["svg", "png"]),
+    default="svg",
+    show_default=True,
+    help="Of the sheets.",
+)
+
+sheets_folder_option = click.option(
+    "--out",
+    "folder",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=".",
+    help="Folder for the sheets; made if it is not there.  [default: this one]",
+)
+
 #: Read by `wirecheck.cli.main.run`, which catches the error; a command has nothing to do for it.
 debug_option = click.option(
     DEBUG,

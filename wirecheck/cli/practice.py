@@ -10,7 +10,7 @@ import click
 
 from wirecheck.cli.draw import date_option, make_folder
 from wirecheck.cli.inputs import Input, find_inputs, problem_of, read_input
-from wirecheck.cli.options import debug_option, files_argument, form_option
+from wirecheck.cli.options import debug_option, files_argument, form_option, sheet_format_option
 from wirecheck.cli.printing import page, print_json, print_lines
 from wirecheck.cli.progress import told
 from wirecheck.model.finding import Problem
@@ -84,14 +84,7 @@ class Output(NamedTuple):
     show_default=True,
     help="Folder for what is handed out; the key goes to a folder in it.",
 )
-@click.option(
-    "--format",
-    "file_format",
-    type=click.Choice(["svg", "png"]),
-    default="svg",
-    show_default=True,
-    help="Of the sheets.",
-)
+@sheet_format_option
 @date_option
 @form_option
 @debug_option

@@ -10,7 +10,7 @@ import click
 from wirecheck.cli.check import BYTE_ORDER_MARK
 from wirecheck.cli.draw import date_option
 from wirecheck.cli.inputs import Input, problem_of, read_input
-from wirecheck.cli.options import debug_option, form_option
+from wirecheck.cli.options import debug_option, form_option, sheet_format_option
 from wirecheck.cli.printing import page, print_aside, print_json, print_lines
 
 if TYPE_CHECKING:
@@ -55,14 +55,7 @@ class Wish(NamedTuple):
     type=click.Path(file_okay=False, path_type=Path),
     help="Draw the sheets and the cross-reference into this folder; made if it is not there.",
 )
-@click.option(
-    "--format",
-    "file_format",
-    type=click.Choice(["svg", "png"]),
-    default="svg",
-    show_default=True,
-    help="Of the sheets.",
-)
+@sheet_format_option
 @date_option
 @form_option
 @debug_option

@@ -11,7 +11,13 @@ import click
 from wirecheck.cli.check import check_input
 from wirecheck.cli.draw import date_option, make_folder
 from wirecheck.cli.inputs import STANDARD_INPUT, Input, find_inputs, problem_of
-from wirecheck.cli.options import debug_option, files_argument, form_option
+from wirecheck.cli.options import (
+    debug_option,
+    files_argument,
+    form_option,
+    sheet_format_option,
+    sheets_folder_option,
+)
 from wirecheck.cli.printing import page, print_json, print_lines
 from wirecheck.cli.progress import told
 
@@ -67,21 +73,8 @@ class Wish(NamedTuple):
 @click.option("--ask", "asks", is_flag=True, help="Ask for one reading after the other.")
 @click.option("--record", "records", is_flag=True, help="Draw what was read, and the end of it.")
 @click.option("--tree", is_flag=True, help="Follow every answer: the whole chart, drawn too.")
-@click.option(
-    "--out",
-    "folder",
-    type=click.Path(file_okay=False, path_type=Path),
-    default=".",
-    help="Folder for the sheets; made if it is not there.  [default: this one]",
-)
-@click.option(
-    "--format",
-    "file_format",
-    type=click.Choice(["svg", "png"]),
-    default="svg",
-    show_default=True,
-    help="Of the sheets.",
-)
+@sheets_folder_option
+@sheet_format_option
 @date_option
 @form_option
 @debug_option
